@@ -1,0 +1,97 @@
+import type { Place, Range, TextEdit } from '../notation/tabDocument';
+
+/** Plain records in and out of the language service. One file of the server turns them into protocol types. */
+export type { Place, Range, TextEdit };
+
+export type Severity = 'error' | 'warning' | 'information' | 'hint';
+
+export interface Diagnostic {
+  readonly range: Range;
+  readonly severity: Severity;
+  /** Stable, in kebab case; also the anchor of its paragraph in the help page. */
+  readonly code: string;
+  readonly message: string;
+  readonly mends: readonly Mend[];
+}
+
+/** A repair that the user can take: one edit, one undo step. */
+export interface Mend {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+  readonly preferred: boolean;
+}
+
+export interface Hover {
+  /** Markdown that reads as plain text too. */
+  readonly markdown: string;
+  readonly range: Range;
+}
+
+export interface OutlineItem {
+  readonly name: string;
+  readonly detail: string;
+  readonly kind: 'part' | 'section' | 'system';
+  readonly range: Range;
+  /** Inside `range`. */
+  readonly selection: Range;
+  readonly children: readonly OutlineItem[];
+}
+
+export interface FoldingRange {
+  readonly startLine: number;
+  readonly endLine: number;
+}
+
+export interface CompletionItem {
+  readonly label: string;
+  readonly detail: string;
+  readonly documentation: string;
+  readonly edit: TextEdit;
+  /** Sorts before others with a greater text. */
+  readonly sortText: string;
+  readonly kind: 'field' | 'value' | 'row' | 'system';
+}
+
+export interface InlayHint {
+  readonly place: Place;
+  readonly label: string;
+  readonly tooltip: string;
+}
+
+export interface SemanticToken {
+  readonly line: number;
+  readonly start: number;
+  readonly length: number;
+  readonly type: SemanticTokenType;
+  readonly modifiers: readonly SemanticTokenModifier[];
+}
+
+export const SEMANTIC_TOKEN_TYPES = [
+  'tabField',
+  'tabValue',
+  'tabSection',
+  'tabLabel',
+  'tabBar',
+  'tabFret',
+  'tabMuted',
+  'tabTechnique',
+  'tabHarmonic',
+  'tabRow',
+  'tabChord',
+  'tabCount',
+  'tabRemark',
+] as const;
+export type SemanticTokenType = (typeof SEMANTIC_TOKEN_TYPES)[number];
+
+export const SEMANTIC_TOKEN_MODIFIERS = ['ghost', 'outOfRange'] as const;
+export type SemanticTokenModifier = (typeof SEMANTIC_TOKEN_MODIFIERS)[number];
+
+/** What the user has set; defaults in `settings.ts`. */
+export interface Settings {
+  /** Widest stretch of one column, in millimetres between lowest and highest stopped fret. */
+  readonly reach: number;
+  /** The user's own tunings: name → value. */
+  readonly tunings: Readonly<Record<string, string>>;
+  /** A code → severity, or `off`. */
+  readonly severities: Readonly<Record<string, Severity | 'off'>>;
+}
