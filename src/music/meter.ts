@@ -19,7 +19,13 @@ export function readMeter(text: string): Result<Meter> {
   const upper = Number(match?.[1]);
   const lower = Number(match?.[2]);
   if (!match || upper < 1 || upper > 64 || ![1, 2, 4, 8, 16, 32, 64].includes(lower)) {
-    return failed('meter', 'A meter is two numbers such as 4/4 or 6/8; the lower one is 1, 2, 4, 8, 16, 32 or 64.', 0, text.length, ['4/4', '3/4', '6/8']);
+    return failed(
+      'meter',
+      'A meter is two numbers such as 4/4 or 6/8; the lower one is 1, 2, 4, 8, 16, 32 or 64.',
+      0,
+      text.length,
+      ['4/4', '3/4', '6/8'],
+    );
   }
   return ok({ upper, lower });
 }
@@ -36,7 +42,10 @@ export function beatLength(meter: Meter): Fraction {
 
 /** Whether the meter is 6, 9 or 12 over 8 or 16, felt in dotted beats of three lower notes each. */
 export function isCompound(meter: Meter): boolean {
-  return (meter.upper === 6 || meter.upper === 9 || meter.upper === 12) && (meter.lower === 8 || meter.lower === 16);
+  return (
+    (meter.upper === 6 || meter.upper === 9 || meter.upper === 12) &&
+    (meter.lower === 8 || meter.lower === 16)
+  );
 }
 
 export function formatMeter(meter: Meter): string {
