@@ -1,0 +1,73 @@
+/** How names that people type are compared, for instruments and tunings alike. */
+
+const NUMBER_WORDS: Readonly<Record<string, string>> = {
+  four: '4',
+  five: '5',
+  six: '6',
+  seven: '7',
+  eight: '8',
+  nine: '9',
+  ten: '10',
+  twelve: '12',
+};
+
+/**
+ * The form in which two names are compared: case, spaces and hyphens do not count, `♯` is `#`, `♭` is `b`, and
+ * `seven-string` is `7 string`.
+ * @example nameKey('Half-Step Down') // 'halfstepdown'
+ */
+export function nameKey(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/♯/g, '#')
+    .replace(/♭/g, 'b')
+    .replace(/\b(four|five|six|seven|eight|nine|ten|twelve)\b/g, (word) => NUMBER_WORDS[word] ?? word)
+    .replace(/[\s\u2010-\u2015\u2212_'’-]+/g, '');
+}
+
+/**
+ * The names nearest to a text that is none of them, best first: those few letters away, then those that share its
+ * beginning or hold it. At most `limit`; none when nothing is near.
+ * @example nearestNames('mandolyn', ['guitar', 'mandolin', 'mandola']) // ['mandolin', 'mandola']
+ */
+export function nearestNames(text: string, names: readonly string[], limit = 3): readonly string[] {
+  const wanted = nameKey(text);
+  if (wanted === '') return [];
+  return names
+    .map((name, order) => ({ name, order, distance: nameDistance(wanted, nameKey(name)) }))
+    .filter((entry) => Number.isFinite(entry.distance))
+    .sort((a, b) => a.distance - b.distance || a.order - b.order)
+    .slice(0, limit)
+    .map((entry) => entry.name);
+}
+
+/** Infinity when the names have too little in common to be worth offering. */
+function nameDistance(wanted: string, key: string): number {
+  const edits = editDistance(wanted, key);
+  if (edits <= Math.max(1, Math.floor(Math.max(wanted.length, key.length) / 3))) return edits;
+  if (wanted.length >= 3 && (key.includes(wanted) || wanted.includes(key))) return edits;
+  return Infinity;
+}
+
+/**
+ * Fewest letters to insert, delete, replace or swap with a neighbour that turn one text into the other
+ * (Damerau–Levenshtein distance, optimal string alignment).
+ */
+export function editDistance(a: string, b: string): number {
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1] ? 0 : 1;
+      let best = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
+        best = Math.min(best, (beforeLast[j - 2] ?? 0) + 1);
+      }
+      row.push(best);
+    }
+    beforeLast = last;
+    last = row;
+  }
+  return last[b.length] ?? 0;
+}
