@@ -1,0 +1,24 @@
+import { CodeActionKind, TextDocumentSyncKind } from 'vscode-languageserver';
+import type { InitializeResult } from 'vscode-languageserver';
+import type { ClientFacts } from './clientFacts';
+import { TOKEN_LEGEND } from './protocolConverter';
+
+/** What the server offers to a client. */
+export function initializeResult(facts: ClientFacts): InitializeResult {
+  return {
+    serverInfo: { name: 'Pegbox' },
+    capabilities: {
+      positionEncoding: 'utf-16',
+      // Incremental: a client holds whole texts back for 250 ms (vscode-languageclient 11, lib/common/client.js).
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+      hoverProvider: true,
+      documentSymbolProvider: true,
+      foldingRangeProvider: true,
+      documentHighlightProvider: true,
+      completionProvider: { triggerCharacters: [':', ' '] },
+      inlayHintProvider: true,
+      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
+      semanticTokensProvider: { legend: TOKEN_LEGEND, full: !facts.tokensByRange, range: true },
+    },
+  };
+}

@@ -1,0 +1,79 @@
+import type { Connection } from 'vscode-languageserver';
+import type { Range } from '../service/records';
+import type { ChangeResult, ServiceError } from '../service/serviceApi';
+import { clampPlace, clampRange, type OpenDocument } from './documents';
+import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
+import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
+import type { Guard, Session } from './session';
+
+const CLOSED: ServiceError = { error: 'This document is not open, so there is nothing to change.' };
+const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
+
+/** Answers the requests of Pegbox's own commands. */
+export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
+  const on = <Name extends keyof RequestShapes>(
+    name: Name,
+    empty: RequestShapes[Name]['answer'],
+    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
+  ): void => {
+    connection.onRequest<unknown, void>(name, (params: RequestShapes[Name]['params']) =>
+      guard(name, empty, (session) => answer(session, params)),
+    );
+  };
+
+  on(REQUESTS.convert, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const tuning = String(params.tuning);
+      const keep = params.keep === 'shapes' ? 'shapes' : 'sound';
+      return session.service.convert(open.document, { range, tuning, keep }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.transpose, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const by = typeof params.by === 'number' ? params.by : String(params.by);
+      return session.service.transpose(open.document, { range, by }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.moveCapo, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const capo = String(params.capo);
+      const keep = params.keep === 'shapes' ? 'shapes' : 'sound';
+      return session.service.moveCapo(open.document, { range, capo, keep }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.passages, { passages: [] }, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return { passages: [] };
+    const selection = clampRange(open.document, fromRange(params.selection));
+    return { passages: session.service.passages(open.document, selection) };
+  });
+
+  on(REQUESTS.tuningChoices, [], (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return [];
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return session.service.tuningChoices(open.document, place, session.settings);
+  });
+
+  on(REQUESTS.readTuning, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const { line } = clampPlace(open.document, fromPosition(params.position));
+    const { instrument } = open.document.headerAt(line);
+    return session.service.tuning(String(params.value), instrument.name, session.settings);
+  });
+}
+
+function change(
+  session: Session,
+  params: { readonly uri: string; readonly range?: Parameters<typeof fromRange>[0] | undefined },
+  make: (open: OpenDocument, range: Range | undefined) => ChangeResult,
+): ChangeAnswer {
+  const open = session.store.get(params.uri);
+  if (!open) return CLOSED;
+  const range = params.range ? clampRange(open.document, fromRange(params.range)) : undefined;
+  return toChangeAnswer(make(open, range), open.version);
+}

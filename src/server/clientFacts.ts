@@ -1,0 +1,42 @@
+import type { InitializeParams } from 'vscode-languageserver';
+import type { Settings } from '../service/records';
+import { DEFAULT_SETTINGS } from '../service/settings';
+import { readSettings } from './settingsReader';
+
+/** What the server needs to know of the client, each with a safe answer when the client does not say. */
+export interface ClientFacts {
+  /** `workspace/configuration` can be asked. */
+  readonly configuration: boolean;
+  /** Changes of settings can be registered for. */
+  readonly configurationNews: boolean;
+  readonly refreshInlayHints: boolean;
+  readonly refreshTokens: boolean;
+  readonly settings: Settings;
+  readonly helpPage: string | undefined;
+  readonly commands: boolean;
+  readonly tokensByRange: boolean;
+}
+
+/**
+ * Reads the client's half of `initialize`. Malformed options count as not given; `tell` hears of malformed settings.
+ */
+export function readClientFacts(params: InitializeParams, tell: (problem: string) => void): ClientFacts {
+  const workspace = params.capabilities?.workspace;
+  const options = asRecord(params.initializationOptions);
+  const settings = options['settings'];
+  const helpPage = options['helpPage'];
+  return {
+    configuration: workspace?.configuration === true,
+    configurationNews: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    refreshInlayHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshTokens: workspace?.semanticTokens?.refreshSupport === true,
+    settings: settings === undefined ? DEFAULT_SETTINGS : readSettings(settings, tell),
+    helpPage: typeof helpPage === 'string' && helpPage !== '' ? helpPage : undefined,
+    commands: options['commands'] === true,
+    tokensByRange: options['tokensByRange'] === true,
+  };
+}
+
+function asRecord(value: unknown): Record<string, unknown> {
+  return typeof value === 'object' && value !== null ? { ...value } : {};
+}

@@ -1,0 +1,157 @@
+import { CodeActionKind } from 'vscode-languageserver';
+import type * as lsp from 'vscode-languageserver';
+import type { Place, Range } from '../service/records';
+import { clampPlace, clampRange, type OpenDocument } from './documents';
+import {
+  fromPosition,
+  fromRange,
+  toCommandActions,
+  toCompletionItem,
+  toDiagnostic,
+  toDocumentSymbol,
+  toFoldingRange,
+  toHighlight,
+  toHover,
+  toInlayHint,
+  toQuickFix,
+  toSemanticTokens,
+} from './protocolConverter';
+import { documentOf, type Guard, type Session } from './session';
+
+/** The part of a connection that takes the handlers of language features. */
+export type FeatureConnection = Pick<
+  lsp.Connection,
+  | 'onHover'
+  | 'onDocumentSymbol'
+  | 'onFoldingRanges'
+  | 'onDocumentHighlight'
+  | 'onCompletion'
+  | 'onCodeAction'
+  | 'languages'
+>;
+
+/** Answers everything that an editor asks about a document. */
+export function registerLanguageFeatures(connection: FeatureConnection, guard: Guard): void {
+  connection.onHover((params) =>
+    guard('hover', null, (session): lsp.Hover | null => {
+      const at = locate(session, params);
+      const hover = at && session.service.hover(at.open.document, at.place, session.settings);
+      return hover ? toHover(hover) : null;
+    }),
+  );
+
+  connection.onDocumentSymbol((params) =>
+    guard('outline', [], (session): lsp.DocumentSymbol[] => {
+      const open = documentOf(session, params.textDocument);
+      return open ? session.service.outline(open.document).map(toDocumentSymbol) : [];
+    }),
+  );
+
+  connection.onFoldingRanges((params) =>
+    guard('folding', [], (session): lsp.FoldingRange[] => {
+      const open = documentOf(session, params.textDocument);
+      return open ? session.service.folding(open.document).map(toFoldingRange) : [];
+    }),
+  );
+
+  connection.onDocumentHighlight((params) =>
+    guard('highlights', [], (session): lsp.DocumentHighlight[] => {
+      const at = locate(session, params);
+      return at ? session.service.highlights(at.open.document, at.place).map(toHighlight) : [];
+    }),
+  );
+
+  connection.onCompletion((params) =>
+    guard('completion', [], (session): lsp.CompletionItem[] => {
+      const at = locate(session, params);
+      if (!at || !asksForCompletion(at.open, at.place, params.context)) return [];
+      return session.service.completion(at.open.document, at.place, session.settings).map(toCompletionItem);
+    }),
+  );
+
+  connection.languages.inlayHint.on((params) =>
+    guard('inlay hints', [], (session): lsp.InlayHint[] => {
+      const open = documentOf(session, params.textDocument);
+      if (!open) return [];
+      const range = clampRange(open.document, fromRange(params.range));
+      return session.service.inlayHints(open.document, range).map(toInlayHint);
+    }),
+  );
+
+  connection.languages.semanticTokens.on((params) =>
+    guard('semantic tokens', { data: [] }, (session): lsp.SemanticTokens => {
+      const open = documentOf(session, params.textDocument);
+      return open ? toSemanticTokens(session.service.semanticTokens(open.document)) : { data: [] };
+    }),
+  );
+
+  connection.languages.semanticTokens.onRange((params) =>
+    guard('semantic tokens', { data: [] }, (session): lsp.SemanticTokens => {
+      const open = documentOf(session, params.textDocument);
+      if (!open) return { data: [] };
+      const range = clampRange(open.document, fromRange(params.range));
+      return toSemanticTokens(session.service.semanticTokens(open.document, range));
+    }),
+  );
+
+  connection.onCodeAction((params) => guard('code actions', [], (session) => codeActions(session, params)));
+}
+
+function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAction[] {
+  const open = documentOf(session, params.textDocument);
+  if (!open) return [];
+  const range = clampRange(open.document, fromRange(params.range));
+  const actions: lsp.CodeAction[] = [];
+  if (wants(params.context, CodeActionKind.QuickFix)) {
+    for (const found of session.service.diagnostics(open.document, session.settings)) {
+      if (found.mends.length === 0 || !meet(found.range, range)) continue;
+      const diagnostic = toDiagnostic(found, session.facts.helpPage);
+      for (const mend of found.mends) actions.push(toQuickFix(open.uri, mend, diagnostic));
+    }
+  }
+  if (session.facts.commands && wants(params.context, CodeActionKind.RefactorRewrite)) {
+    if (touchesSystem(open, range)) actions.push(...toCommandActions(open.uri, range));
+  }
+  return actions;
+}
+
+/** A client may ask for some kinds only; `refactor` asks for `refactor.rewrite` too. */
+function wants(context: lsp.CodeActionContext | undefined, kind: string): boolean {
+  const only = context?.only;
+  if (!Array.isArray(only)) return true;
+  return only.some((wanted) => wanted === '' || kind === wanted || kind.startsWith(`${wanted}.`));
+}
+
+function touchesSystem(open: OpenDocument, range: Range): boolean {
+  for (let line = range.start.line; line <= range.end.line; line++) {
+    if (open.document.systemAt(line)) return true;
+  }
+  return false;
+}
+
+/** Ranges that share a place, their ends included, so that a cursor right after a fret still counts. */
+function meet(one: Range, other: Range): boolean {
+  return !before(one.end, other.start) && !before(other.end, one.start);
+}
+
+function before(one: Place, other: Place): boolean {
+  return one.line < other.line || (one.line === other.line && one.character < other.character);
+}
+
+/** A space asks for completion after a field's name only: in a system or a sentence it would be in the way. */
+function asksForCompletion(
+  open: OpenDocument,
+  place: Place,
+  context: lsp.CompletionContext | undefined,
+): boolean {
+  if (context?.triggerCharacter !== ' ') return true;
+  return open.document.line(place.line).kind === 'field';
+}
+
+function locate(
+  session: Session,
+  params: lsp.TextDocumentPositionParams,
+): { readonly open: OpenDocument; readonly place: Place } | undefined {
+  const open = documentOf(session, params.textDocument);
+  return open && { open, place: clampPlace(open.document, fromPosition(params.position)) };
+}

@@ -1,0 +1,207 @@
+import {
+  CodeActionKind,
+  CompletionItemKind,
+  DiagnosticSeverity,
+  DocumentHighlightKind,
+  FoldingRangeKind,
+  InsertTextFormat,
+  MarkupKind,
+  SymbolKind,
+} from 'vscode-languageserver';
+import type * as lsp from 'vscode-languageserver';
+import {
+  SEMANTIC_TOKEN_MODIFIERS,
+  SEMANTIC_TOKEN_TYPES,
+  type CompletionItem,
+  type Diagnostic,
+  type FoldingRange,
+  type Hover,
+  type InlayHint,
+  type Mend,
+  type OutlineItem,
+  type Place,
+  type Range,
+  type SemanticToken,
+  type Severity,
+  type TextEdit,
+} from '../service/records';
+import type { ChangeResult } from '../service/serviceApi';
+import type { TextChange } from './documents';
+import type { ChangeAnswer } from './requests';
+
+/**
+ * The one file that turns plain records into protocol types and back. Both count lines from 0 and characters in
+ * UTF-16 units, so places differ in name only.
+ */
+
+/** The name under which diagnostics appear. */
+export const SOURCE = 'pegbox';
+
+/** Command of the client behind each refactoring that is offered as a code action. */
+export const COMMAND_ACTIONS = [
+  { title: 'Convert to another tuning…', command: 'pegbox.convert' },
+  { title: 'Transpose…', command: 'pegbox.transpose' },
+  { title: 'Move the capo…', command: 'pegbox.moveCapo' },
+] as const;
+
+export const TOKEN_LEGEND: lsp.SemanticTokensLegend = {
+  tokenTypes: [...SEMANTIC_TOKEN_TYPES],
+  tokenModifiers: [...SEMANTIC_TOKEN_MODIFIERS],
+};
+
+const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+const SYMBOLS: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
+  part: SymbolKind.Module,
+  section: SymbolKind.Namespace,
+  system: SymbolKind.Array,
+};
+
+const COMPLETIONS: Readonly<Record<CompletionItem['kind'], CompletionItemKind>> = {
+  field: CompletionItemKind.Field,
+  value: CompletionItemKind.Value,
+  row: CompletionItemKind.Keyword,
+  system: CompletionItemKind.Snippet,
+};
+
+export function fromPosition(position: lsp.Position): Place {
+  return { line: position.line, character: position.character };
+}
+
+export function fromRange(range: lsp.Range): Range {
+  return { start: fromPosition(range.start), end: fromPosition(range.end) };
+}
+
+export function fromContentChange(change: lsp.TextDocumentContentChangeEvent): TextChange {
+  return { range: 'range' in change ? fromRange(change.range) : undefined, text: change.text };
+}
+
+export function toPosition(place: Place): lsp.Position {
+  return { line: place.line, character: place.character };
+}
+
+export function toRange(range: Range): lsp.Range {
+  return { start: toPosition(range.start), end: toPosition(range.end) };
+}
+
+export function toTextEdit(edit: TextEdit): lsp.TextEdit {
+  return { range: toRange(edit.range), newText: edit.newText };
+}
+
+/** `helpPage` is the address of the page with one heading a code; the diagnostic then links to its own heading. */
+export function toDiagnostic(diagnostic: Diagnostic, helpPage: string | undefined): lsp.Diagnostic {
+  const converted: lsp.Diagnostic = {
+    range: toRange(diagnostic.range),
+    severity: SEVERITIES[diagnostic.severity],
+    code: diagnostic.code,
+    source: SOURCE,
+    message: diagnostic.message,
+  };
+  if (helpPage !== undefined) {
+    converted.codeDescription = { href: `${helpPage}#${encodeURIComponent(diagnostic.code)}` };
+  }
+  return converted;
+}
+
+/** A mend as a quick fix: one edit of the one document, so one undo step. */
+export function toQuickFix(uri: string, mend: Mend, diagnostic: lsp.Diagnostic): lsp.CodeAction {
+  return {
+    title: mend.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    isPreferred: mend.preferred,
+    edit: { changes: { [uri]: mend.edits.map(toTextEdit) } },
+  };
+}
+
+/** The refactorings that the client carries out, since they ask the user what to do. */
+export function toCommandActions(uri: string, range: Range): lsp.CodeAction[] {
+  return COMMAND_ACTIONS.map(({ title, command }) => ({
+    title,
+    kind: CodeActionKind.RefactorRewrite,
+    command: { title, command, arguments: [{ uri, range: toRange(range) }] },
+  }));
+}
+
+export function toHover(hover: Hover): lsp.Hover {
+  return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: toRange(hover.range) };
+}
+
+/** The protocol wants a name that is not blank, and the selection inside the range. */
+export function toDocumentSymbol(item: OutlineItem): lsp.DocumentSymbol {
+  return {
+    name: item.name.trim() === '' ? item.kind : item.name,
+    detail: item.detail,
+    kind: SYMBOLS[item.kind],
+    range: toRange(item.range),
+    selectionRange: toRange(contains(item.range, item.selection) ? item.selection : item.range),
+    children: item.children.map(toDocumentSymbol),
+  };
+}
+
+export function toFoldingRange(range: FoldingRange): lsp.FoldingRange {
+  return { startLine: range.startLine, endLine: range.endLine, kind: FoldingRangeKind.Region };
+}
+
+export function toHighlight(range: Range): lsp.DocumentHighlight {
+  return { range: toRange(range), kind: DocumentHighlightKind.Text };
+}
+
+export function toCompletionItem(item: CompletionItem): lsp.CompletionItem {
+  const converted: lsp.CompletionItem = {
+    label: item.label,
+    kind: COMPLETIONS[item.kind],
+    sortText: item.sortText,
+    insertTextFormat: InsertTextFormat.PlainText,
+    textEdit: toTextEdit(item.edit),
+  };
+  if (item.detail !== '') converted.detail = item.detail;
+  if (item.documentation !== '') {
+    converted.documentation = { kind: MarkupKind.Markdown, value: item.documentation };
+  }
+  return converted;
+}
+
+export function toInlayHint(hint: InlayHint): lsp.InlayHint {
+  return {
+    position: toPosition(hint.place),
+    label: hint.label,
+    tooltip: hint.tooltip,
+    paddingLeft: true,
+  };
+}
+
+/** Five numbers a token, each place relative to the one before; `tokens` in the order of the text. */
+export function toSemanticTokens(tokens: readonly SemanticToken[]): lsp.SemanticTokens {
+  const data: number[] = [];
+  let line = 0;
+  let start = 0;
+  for (const token of tokens) {
+    const type = SEMANTIC_TOKEN_TYPES.indexOf(token.type);
+    let modifiers = 0;
+    for (const modifier of token.modifiers) modifiers |= 1 << SEMANTIC_TOKEN_MODIFIERS.indexOf(modifier);
+    const sameLine = token.line === line;
+    data.push(token.line - line, sameLine ? token.start - start : token.start, token.length, type, modifiers);
+    line = token.line;
+    start = token.start;
+  }
+  return { data };
+}
+
+export function toChangeAnswer(result: ChangeResult, version: number): ChangeAnswer {
+  if ('error' in result) return result;
+  return { version, edits: result.edits.map(toTextEdit), report: result.report };
+}
+
+function contains(outer: Range, inner: Range): boolean {
+  return !before(inner.start, outer.start) && !before(outer.end, inner.end);
+}
+
+function before(one: Place, other: Place): boolean {
+  return one.line < other.line || (one.line === other.line && one.character < other.character);
+}

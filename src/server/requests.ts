@@ -1,0 +1,92 @@
+import type { Position, Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { Passage, Report, ServiceError, TuningAnswer, TuningChoice } from '../service/serviceApi';
+
+/**
+ * The requests of Pegbox beyond the protocol: names and shapes, shared by the server and its clients. Positions are
+ * those of the protocol: lines from 0, UTF-16 offsets.
+ */
+export const REQUESTS = {
+  convert: 'pegbox/convert',
+  transpose: 'pegbox/transpose',
+  moveCapo: 'pegbox/moveCapo',
+  passages: 'pegbox/passages',
+  tuningChoices: 'pegbox/tuningChoices',
+  readTuning: 'pegbox/readTuning',
+} as const;
+
+/** What each request takes and answers. */
+export interface RequestShapes {
+  'pegbox/convert': { params: ConvertParams; answer: ChangeAnswer };
+  'pegbox/transpose': { params: TransposeParams; answer: ChangeAnswer };
+  'pegbox/moveCapo': { params: MoveCapoParams; answer: ChangeAnswer };
+  'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
+  'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
+  'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
+}
+
+interface DocumentParams {
+  readonly uri: string;
+}
+
+export interface PlaceParams extends DocumentParams {
+  readonly position: Position;
+}
+
+export interface ConvertParams extends DocumentParams {
+  /** Widened to bar signs by the server; left out for the whole file. */
+  readonly range?: Range | undefined;
+  readonly tuning: string;
+  readonly keep: 'sound' | 'shapes';
+}
+
+export interface TransposeParams extends DocumentParams {
+  readonly range?: Range | undefined;
+  /** Half steps, or a key to go to. */
+  readonly by: number | string;
+}
+
+export interface MoveCapoParams extends DocumentParams {
+  readonly range?: Range | undefined;
+  readonly capo: string;
+  readonly keep: 'sound' | 'shapes';
+}
+
+export interface PassagesParams extends DocumentParams {
+  readonly selection: Range;
+}
+
+export interface PassagesAnswer {
+  readonly passages: readonly Passage[];
+}
+
+export interface ReadTuningParams extends PlaceParams {
+  readonly value: string;
+}
+
+/** A change to apply as one edit, made for `version` of the document; or the sentence that says why there is none. */
+export type ChangeAnswer = MadeChange | ServiceError;
+
+export interface MadeChange {
+  readonly version: number;
+  /** All of them refer to the text as it is, as in the protocol; none overlap. */
+  readonly edits: readonly TextEdit[];
+  readonly report: Report;
+}
+
+/** What a client may tell in `initializationOptions`; the server works without any of it. */
+export interface ClientOptions {
+  /** The settings under `pegbox`, so that the first diagnostics already follow them. */
+  readonly settings?: unknown;
+  /** Address of the help page; a diagnostic then links to its paragraph there. */
+  readonly helpPage?: string;
+  /** Whether the client has the commands `pegbox.convert`, `pegbox.transpose` and `pegbox.moveCapo`. */
+  readonly commands?: boolean;
+  /** Whether it asks for semantic tokens by what is visible only, so that a keystroke costs no pass over the file. */
+  readonly tokensByRange?: boolean;
+}
+
+/** The argument of the three commands: where to work; what is left out is asked for. */
+export interface CommandTarget {
+  readonly uri?: string;
+  readonly range?: Range;
+}

@@ -1,0 +1,154 @@
+import { DidChangeConfigurationNotification, type Connection } from 'vscode-languageserver';
+import { initializeResult } from './capabilities';
+import { registerChangeRequests } from './changeRequests';
+import { readClientFacts, type ClientFacts } from './clientFacts';
+import { DiagnosticsPublisher, type Later } from './diagnosticsPublisher';
+import { DocumentStore } from './documents';
+import { registerLanguageFeatures } from './languageFeatures';
+import { fromContentChange } from './protocolConverter';
+import type { Session, Guard } from './session';
+import { readSettings } from './settingsReader';
+
+/**
+ * Joins a connection to the language service. The service is loaded after `initialize` is answered; messages that
+ * come before it is there wait for it in their order.
+ */
+export function startServer(connection: Connection, later: Later): void {
+  let session: Session | undefined;
+  let loading: Promise<Session> | undefined;
+  let facts: ClientFacts | undefined;
+
+  const log = (text: string): void => connection.console.error(text);
+  const failed = (name: string, error: unknown): void =>
+    log(
+      `Pegbox could not finish ${name}: ${error instanceof Error ? (error.stack ?? error.message) : error}`,
+    );
+
+  const load = (): Promise<Session> => {
+    loading ??= loadSession(connection, facts ?? readClientFacts({ ...NO_PARAMS }, log), later, failed).then(
+      (loaded) => (session = loaded),
+    );
+    return loading;
+  };
+
+  const guard: Guard = (name, empty, run) => {
+    const attempt = (ready: Session): typeof empty => {
+      try {
+        return run(ready);
+      } catch (error) {
+        failed(name, error);
+        return empty;
+      }
+    };
+    if (session) return attempt(session);
+    return load().then(attempt, (error: unknown) => {
+      failed(name, error);
+      return empty;
+    });
+  };
+
+  connection.onInitialize((params) => {
+    facts = readClientFacts(params, log);
+    later(() => void load().catch((error: unknown) => failed('loading', error)));
+    return initializeResult(facts);
+  });
+
+  connection.onInitialized(() => {
+    if (facts?.configurationNews) {
+      connection.client
+        .register(DidChangeConfigurationNotification.type, { section: 'pegbox' })
+        .catch((error: unknown) => failed('asking for news of settings', error));
+    }
+    if (facts?.configuration) pullSettings();
+  });
+
+  connection.onDidChangeConfiguration((params) => {
+    if (facts?.configuration) pullSettings();
+    else
+      void guard('a change of settings', undefined, (ready) => configure(ready, sectionOf(params?.settings)));
+  });
+
+  connection.onDidOpenTextDocument((params) => {
+    void guard('opening', undefined, ({ store, publisher }) => {
+      const { uri, version, text } = params.textDocument;
+      store.open(uri, version, text);
+      publisher.renew(uri, version);
+    });
+  });
+
+  connection.onDidChangeTextDocument((params) => {
+    void guard('an edit', undefined, ({ store, publisher }) => {
+      const { uri, version } = params.textDocument;
+      const changes = params.contentChanges.map(fromContentChange);
+      if (store.change(uri, version, changes)) publisher.changed(uri, version, changes);
+      else log(`An edit of ${uri} is passed over: the document is not open.`);
+    });
+  });
+
+  connection.onDidCloseTextDocument((params) => {
+    void guard('closing', undefined, ({ store, publisher }) => {
+      store.close(params.textDocument.uri);
+      publisher.closed(params.textDocument.uri);
+    });
+  });
+
+  registerLanguageFeatures(connection, guard);
+  registerChangeRequests(connection, guard);
+  connection.listen();
+
+  function pullSettings(): void {
+    connection.workspace
+      .getConfiguration('pegbox')
+      .then((value: unknown) => guard('a change of settings', undefined, (ready) => configure(ready, value)))
+      .catch((error: unknown) => failed('reading the settings', error));
+  }
+
+  function configure(ready: Session, value: unknown): void {
+    const settings = readSettings(value, log);
+    if (JSON.stringify(settings) === JSON.stringify(ready.settings)) return;
+    ready.settings = settings;
+    ready.store.configure(settings);
+    for (const { uri, version } of ready.store.all()) ready.publisher.renew(uri, version);
+    if (ready.facts.refreshInlayHints) void connection.languages.inlayHint.refresh().catch(ignore);
+    if (ready.facts.refreshTokens) void connection.languages.semanticTokens.refresh().catch(ignore);
+  }
+}
+
+const NO_PARAMS = { processId: null, rootUri: null, capabilities: {}, workspaceFolders: null };
+
+/** A refresh is a courtesy: a client that cannot take it asks again by itself. */
+function ignore(): void {
+  return;
+}
+
+function sectionOf(settings: unknown): unknown {
+  if (typeof settings !== 'object' || settings === null) return undefined;
+  return Object.entries(settings).find(([name]) => name === 'pegbox')?.[1];
+}
+
+async function loadSession(
+  connection: Connection,
+  facts: ClientFacts,
+  later: Later,
+  failed: (name: string, error: unknown) => void,
+): Promise<Session> {
+  const { createLanguageService } = await import('../service/languageService');
+  const service = createLanguageService();
+  const store = new DocumentStore(service, facts.settings);
+  const session: Session = {
+    service,
+    store,
+    facts,
+    settings: facts.settings,
+    publisher: new DiagnosticsPublisher({
+      store,
+      service,
+      settings: () => session.settings,
+      helpPage: facts.helpPage,
+      send: (params) => void connection.sendDiagnostics(params),
+      later,
+      failed: (error) => failed('diagnostics', error),
+    }),
+  };
+  return session;
+}
