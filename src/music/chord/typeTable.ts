@@ -1,0 +1,71 @@
+import { ADDED_TYPES, POWER, WRITTEN_TYPES, type ChordType } from './chordTypes';
+import type { Degree } from './degree';
+
+/** One way to read a set of tones above a root. */
+export interface Reading {
+  readonly type: ChordType;
+  /** Degrees of the type that do not sound and that a player would miss. */
+  readonly omitted: readonly Degree[];
+  /** Rank of the type and what the omissions cost. */
+  readonly cost: number;
+}
+
+const NONE: readonly Reading[] = Object.freeze([]);
+
+/** What leaving out a degree costs; an eleventh in a thirteenth is counted in by its row, so it gives back. */
+function omissionCost(type: ChordType, { number }: Degree): number {
+  if (number === 5) return type.symbol.endsWith('sus4') ? 4 : 2;
+  if (number === 11) return -2;
+  return type.symbol.includes('13') ? 2 : 3;
+}
+
+const TABLE: readonly (readonly Reading[])[] = compile();
+
+function compile(): readonly (readonly Reading[])[] {
+  const table: Reading[][] = [];
+  for (const type of [...WRITTEN_TYPES, ...ADDED_TYPES]) {
+    const choices = type.optional;
+    for (let choice = 0; choice < 1 << choices.length; choice++) {
+      const left = choices.filter((_, i) => choice & (1 << i));
+      const mask = left.reduce((bits, tone) => bits & ~(1 << tone.halfSteps), type.mask);
+      const cost = left.reduce((sum, tone) => sum + omissionCost(type, tone), type.rank);
+      const omitted = Object.freeze(left.filter((tone) => tone.number !== 11));
+      (table[mask] ??= []).push(Object.freeze({ type, omitted, cost }));
+    }
+  }
+  return table;
+}
+
+/** The readings of a set of tones relative to a root (bit 0 set). */
+export function readingsOf(relativeMask: number): readonly Reading[] {
+  return TABLE[relativeMask] ?? NONE;
+}
+
+/** How many readings the table holds, for its test. */
+export function countReadings(): number {
+  return TABLE.reduce((sum, readings) => sum + readings.length, 0);
+}
+
+/** Types simple enough to stand over a foreign bass; those without a third pay one more. */
+const UPPER_SYMBOLS = ' m dim aug sus2 sus4 7 m7 maj7 6 m6 m7b5 dim7 add9 m(add9)'.split(' ');
+const UPPER: readonly (Reading | undefined)[] = compileUpper();
+
+function compileUpper(): (Reading | undefined)[] {
+  const upper: (Reading | undefined)[] = [];
+  for (const type of [POWER, ...WRITTEN_TYPES.filter(({ symbol }) => UPPER_SYMBOLS.includes(symbol))]) {
+    const thirdless = type === POWER || type.symbol.startsWith('sus');
+    upper[type.mask] = Object.freeze({ type, omitted: [], cost: type.rank + (thirdless ? 1 : 0) });
+  }
+  return upper;
+}
+
+/** The chord that a set is above a foreign bass, whole and nothing but; undefined for any other set. */
+export function upperReading(relativeMask: number): Reading | undefined {
+  return UPPER[relativeMask];
+}
+
+/** The simplest type with exactly this full set of tones. */
+export function typeOfFullSet(mask: number): ChordType | undefined {
+  if (mask === POWER.mask) return POWER;
+  return readingsOf(mask).find(({ type }) => type.mask === mask)?.type;
+}
