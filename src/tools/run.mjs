@@ -1,0 +1,58 @@
+// Starting other programs and waiting for them.
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { root } from './paths.mjs';
+
+/**
+ * What a program answered.
+ * @typedef {{ code: number, output: string }} Ran
+ */
+
+/**
+ * Runs a program to its end, with its output shown (`show`) and kept.
+ * @param {string} command
+ * @param {string[]} args
+ * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, show?: boolean | ((line: string) => boolean) }} [options]
+ *   `show`: true for every line, or a test for each line; default none.
+ * @returns {Promise<Ran>} code 0 when all went well; a program that cannot be started gives 127.
+ */
+export function run(command, args, { cwd = root, env = process.env, show = false } = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(command, args, { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
+    let output = '';
+    let rest = '';
+    const take = (/** @type {Buffer} */ data) => {
+      const text = data.toString();
+      output += text;
+      if (show === true) process.stdout.write(text);
+      if (typeof show !== 'function') return;
+      const lines = (rest + text).split('\n');
+      rest = lines.pop() ?? '';
+      for (const line of lines) if (show(line)) console.log(line);
+    };
+    child.stdout.on('data', take);
+    child.stderr.on('data', take);
+    child.once('error', (error) => resolve({ code: 127, output: `${command}: ${error.message}` }));
+    child.once('close', (code) => {
+      if (rest && typeof show === 'function' && show(rest)) console.log(rest);
+      resolve({ code: code ?? 1, output });
+    });
+  });
+}
+
+/**
+ * Runs npm: the one that runs us, else the one beside our Node, else the one on the path.
+ * @param {string[]} args
+ * @param {string} [cwd]
+ * @throws {Error} with npm's own words when it fails.
+ */
+export async function npm(args, cwd = root) {
+  const beside = path.join(path.dirname(process.execPath), '../lib/node_modules/npm/bin/npm-cli.js');
+  const cli = [process.env['npm_execpath'] ?? '', beside].find((p) => /npm-cli\.c?js$/.test(p) && existsSync(p));
+  const all = [...args, '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
+  const { code, output } = cli
+    ? await run(process.execPath, [cli, ...all], { cwd })
+    : await run(process.platform === 'win32' ? 'npm.cmd' : 'npm', all, { cwd });
+  if (code !== 0) throw new Error(`npm ${args.join(' ')} failed in ${cwd}:\n${output.trim()}`);
+}
