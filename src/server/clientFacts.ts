@@ -1,6 +1,7 @@
 import type { InitializeParams } from 'vscode-languageserver';
 import type { Settings } from '../service/records';
 import { DEFAULT_SETTINGS } from '../service/settings';
+import { CODE_SLOT } from './protocolConverter';
 import { readSettings } from './settingsReader';
 
 /** What the server needs to know of the client, each with a safe answer when the client does not say. */
@@ -12,7 +13,8 @@ export interface ClientFacts {
   readonly refreshInlayHints: boolean;
   readonly refreshTokens: boolean;
   readonly settings: Settings;
-  readonly helpPage: string | undefined;
+  /** An address with `{code}` in it. */
+  readonly helpLink: string | undefined;
   readonly commands: boolean;
   readonly tokensByRange: boolean;
 }
@@ -24,14 +26,14 @@ export function readClientFacts(params: InitializeParams, tell: (problem: string
   const workspace = params.capabilities?.workspace;
   const options = asRecord(params.initializationOptions);
   const settings = options['settings'];
-  const helpPage = options['helpPage'];
+  const helpLink = options['helpLink'];
   return {
     configuration: workspace?.configuration === true,
     configurationNews: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     refreshInlayHints: workspace?.inlayHint?.refreshSupport === true,
     refreshTokens: workspace?.semanticTokens?.refreshSupport === true,
     settings: settings === undefined ? DEFAULT_SETTINGS : readSettings(settings, tell),
-    helpPage: typeof helpPage === 'string' && helpPage !== '' ? helpPage : undefined,
+    helpLink: typeof helpLink === 'string' && helpLink.includes(CODE_SLOT) ? helpLink : undefined,
     commands: options['commands'] === true,
     tokensByRange: options['tokensByRange'] === true,
   };

@@ -26,7 +26,7 @@ export interface PublisherOptions {
   readonly store: DocumentStore;
   readonly service: LanguageService;
   readonly settings: () => Settings;
-  readonly helpPage: string | undefined;
+  readonly helpLink: string | undefined;
   readonly send: (params: lsp.PublishDiagnosticsParams) => void;
   readonly later: Later;
   readonly failed: (error: unknown) => void;
@@ -86,12 +86,12 @@ export class DiagnosticsPublisher {
   }
 
   private publish(uri: string, evenIfEqual: boolean): void {
-    const { store, service, settings, helpPage, send } = this.options;
+    const { store, service, settings, helpLink, send } = this.options;
     const open = store.get(uri);
     if (!open) return;
     const found = cutDiagnostics(service.diagnostics(open.document, settings()));
     const diagnostics = found.map((item) =>
-      toDiagnostic(item, item.code === MORE_CODE ? undefined : helpPage),
+      toDiagnostic(item, item.code === MORE_CODE ? undefined : helpLink),
     );
     const json = JSON.stringify(diagnostics);
     const last = this.published.get(uri);

@@ -105,7 +105,7 @@ function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAc
   if (wants(params.context, CodeActionKind.QuickFix)) {
     for (const found of session.service.diagnostics(open.document, session.settings)) {
       if (found.mends.length === 0 || !meet(found.range, range)) continue;
-      const diagnostic = toDiagnostic(found, session.facts.helpPage);
+      const diagnostic = toDiagnostic(found, session.facts.helpLink);
       for (const mend of found.mends) actions.push(toQuickFix(open.uri, mend, diagnostic));
     }
   }

@@ -37,6 +37,9 @@ import type { ChangeAnswer } from './requests';
 /** The name under which diagnostics appear. */
 export const SOURCE = 'pegbox';
 
+/** Stands for the code in the address of a diagnostic's help. */
+export const CODE_SLOT = '{code}';
+
 /** Command of the client behind each refactoring that is offered as a code action. */
 export const COMMAND_ACTIONS = [
   { title: 'Convert to another tuning…', command: 'pegbox.convert' },
@@ -93,8 +96,8 @@ export function toTextEdit(edit: TextEdit): lsp.TextEdit {
   return { range: toRange(edit.range), newText: edit.newText };
 }
 
-/** `helpPage` is the address of the page with one heading a code; the diagnostic then links to its own heading. */
-export function toDiagnostic(diagnostic: Diagnostic, helpPage: string | undefined): lsp.Diagnostic {
+/** With `helpLink`, an address with `{code}` in it, the diagnostic links to what is written about its code. */
+export function toDiagnostic(diagnostic: Diagnostic, helpLink: string | undefined): lsp.Diagnostic {
   const converted: lsp.Diagnostic = {
     range: toRange(diagnostic.range),
     severity: SEVERITIES[diagnostic.severity],
@@ -102,8 +105,8 @@ export function toDiagnostic(diagnostic: Diagnostic, helpPage: string | undefine
     source: SOURCE,
     message: diagnostic.message,
   };
-  if (helpPage !== undefined) {
-    converted.codeDescription = { href: `${helpPage}#${encodeURIComponent(diagnostic.code)}` };
+  if (helpLink !== undefined) {
+    converted.codeDescription = { href: helpLink.replaceAll(CODE_SLOT, encodeURIComponent(diagnostic.code)) };
   }
   return converted;
 }

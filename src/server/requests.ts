@@ -77,8 +77,8 @@ export interface MadeChange {
 export interface ClientOptions {
   /** The settings under `pegbox`, so that the first diagnostics already follow them. */
   readonly settings?: unknown;
-  /** Address of the help page; a diagnostic then links to its paragraph there. */
-  readonly helpPage?: string;
+  /** Where a diagnostic's link leads: an address with `{code}` in it, such as `https://host/help.html#{code}`. */
+  readonly helpLink?: string;
   /** Whether the client has the commands `pegbox.convert`, `pegbox.transpose` and `pegbox.moveCapo`. */
   readonly commands?: boolean;
   /** Whether it asks for semantic tokens by what is visible only, so that a keystroke costs no pass over the file. */

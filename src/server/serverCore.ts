@@ -144,7 +144,7 @@ async function loadSession(
       store,
       service,
       settings: () => session.settings,
-      helpPage: facts.helpPage,
+      helpLink: facts.helpLink,
       send: (params) => void connection.sendDiagnostics(params),
       later,
       failed: (error) => failed('diagnostics', error),

@@ -1,0 +1,46 @@
+import * as vscode from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import type { ClientOptions } from '../server/requests';
+import { registerConvert } from './commands/convert';
+import { registerMoveCapo } from './commands/moveCapo';
+import { registerOpenHelp, HELP_LINK } from './commands/openHelp';
+import { registerTranspose } from './commands/transpose';
+import { ReportPages } from './reportPages';
+import { ServerRequests } from './serverRequests';
+
+export const CLIENT_ID = 'pegbox';
+export const CLIENT_NAME = 'Pegbox';
+
+/** What both hosts tell the client library. */
+export function clientOptions(): LanguageClientOptions {
+  const initializationOptions = (): ClientOptions => ({
+    settings: plain(vscode.workspace.getConfiguration().get('pegbox')),
+    helpLink: HELP_LINK,
+    commands: true,
+    // Asked for whole files, VS Code would want every token of the file again after each keystroke.
+    tokensByRange: true,
+  });
+  return { documentSelector: [{ language: 'pegbox' }], initializationOptions };
+}
+
+/** Registers the commands and starts the server. The commands are there at once; they wait for the server. */
+export function startPegbox(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
+  const requests = new ServerRequests(client);
+  const pages = new ReportPages();
+  context.subscriptions.push(
+    pages,
+    registerConvert(requests, pages),
+    registerTranspose(requests, pages),
+    registerMoveCapo(requests, pages),
+    registerOpenHelp(context.extensionUri),
+  );
+  client.start().catch((error: unknown) => {
+    const reason = error instanceof Error ? error.message : String(error);
+    void vscode.window.showErrorMessage(`Pegbox's language server did not start: ${reason}`);
+  });
+}
+
+/** VS Code's settings are live objects; what goes over the wire is plain. */
+function plain(value: unknown): unknown {
+  return value === undefined ? undefined : JSON.parse(JSON.stringify(value));
+}

@@ -1,0 +1,54 @@
+import * as vscode from 'vscode';
+import { REQUESTS } from '../server/requests';
+import type { TuningAnswer } from '../service/serviceApi';
+import { pick } from './pick';
+import type { ServerRequests } from './serverRequests';
+
+/** Asks for a tuning: one of those on offer, the nearest first, or one that the user types. */
+export async function pickTuning(
+  requests: ServerRequests,
+  document: vscode.TextDocument,
+  at: vscode.Position,
+  title: string,
+): Promise<string | undefined> {
+  const place = { uri: document.uri.toString(), position: { line: at.line, character: at.character } };
+  const choices = await requests.ask(REQUESTS.tuningChoices, place);
+  const typed = { label: '$(edit) Type a tuning…', alwaysShow: true, value: undefined };
+  const items = choices.map(({ value, notes, steps }) => ({
+    label: value,
+    description: notes,
+    detail: steps,
+    value,
+  }));
+  const picked = await pick<vscode.QuickPickItem & { value: string | undefined }>([...items, typed], {
+    title,
+    placeholder: 'Which tuning? The nearest come first.',
+  });
+  if (picked === undefined) return undefined;
+  return picked.value ?? typeTuning(requests, place, title);
+}
+
+/** A box for a tuning's value that says while one types what the value is read as, or what is wrong with it. */
+async function typeTuning(
+  requests: ServerRequests,
+  place: { uri: string; position: { line: number; character: number } },
+  title: string,
+): Promise<string | undefined> {
+  return vscode.window.showInputBox({
+    title,
+    prompt: 'A name, notes from low to high, or steps from a name',
+    placeHolder: 'D A D G A D',
+    validateInput: async (value) => {
+      if (value.trim() === '')
+        return { message: 'Type a tuning.', severity: vscode.InputBoxValidationSeverity.Error };
+      const answer = await requests.ask(REQUESTS.readTuning, { ...place, value });
+      if ('error' in answer) return answer.error;
+      return { message: tuningText(answer), severity: vscode.InputBoxValidationSeverity.Info };
+    },
+  });
+}
+
+function tuningText({ strings, chord }: TuningAnswer): string {
+  const notes = strings.map(({ note }) => note).join(' ');
+  return chord === '' ? notes : `${notes}, open strings: ${chord}`;
+}

@@ -1,0 +1,32 @@
+import type { Report } from '../service/serviceApi';
+
+/** A change that was made: what was asked for, and what became of the notes. */
+export interface ChangeReport {
+  /** `Convert to DADGAD, keeping the sound`. */
+  readonly asked: string;
+  readonly report: Report;
+}
+
+/**
+ * The counts in one line.
+ *
+ * @example countsText({ notesIn: 38, kept: 36, moved: 0, unplaced: [one, other], remarks: [] }) // '36 kept, 0 moved, 2 unplaced'
+ */
+export function countsText(report: Report): string {
+  return `${report.kept} kept, ${report.moved} moved, ${report.unplaced.length} unplaced`;
+}
+
+/** The whole report as plain text: every note that found no place is named with its bar and the reason. */
+export function reportText(file: string, { asked, report }: ChangeReport): string {
+  const notes = report.notesIn === 1 ? '1 note' : `${report.notesIn} notes`;
+  const lines = [`${file}: ${asked}`, `${notes}: ${countsText(report)}`];
+  if (report.unplaced.length > 0) {
+    lines.push('', 'Notes without a place');
+    for (const { bar, name, reason } of report.unplaced) lines.push(`  bar ${bar}  ${name}  ${reason}`);
+  }
+  if (report.remarks.length > 0) {
+    lines.push('', 'Remarks');
+    for (const remark of report.remarks) lines.push(`  ${remark}`);
+  }
+  return `${lines.join('\n')}\n`;
+}

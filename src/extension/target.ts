@@ -1,0 +1,31 @@
+import * as vscode from 'vscode';
+import type { CommandTarget } from '../server/requests';
+import { toRange } from './applyChange';
+
+/** Where a command works. */
+export interface Target {
+  readonly document: vscode.TextDocument;
+  /** The range that the caller named. */
+  readonly range: vscode.Range | undefined;
+  /** What is selected in the editor, possibly nothing but a cursor. */
+  readonly selection: vscode.Range;
+}
+
+/** The document and range that the argument names, else those of the active editor; undefined without a tab. */
+export async function findTarget(argument: CommandTarget | undefined): Promise<Target | undefined> {
+  const editor = vscode.window.activeTextEditor;
+  const uri = argument?.uri === undefined ? editor?.document.uri : vscode.Uri.parse(argument.uri, true);
+  if (uri === undefined) return noTab();
+  const document = await vscode.workspace.openTextDocument(uri);
+  if (document.languageId !== 'pegbox') return noTab();
+  const range = argument?.range === undefined ? undefined : toRange(argument.range);
+  const shown = editor?.document === document ? editor.selection : undefined;
+  return { document, range, selection: range ?? shown ?? new vscode.Range(0, 0, 0, 0) };
+}
+
+function noTab(): undefined {
+  void vscode.window.showErrorMessage(
+    'This works in a tab: open a file that ends in .pegbox and run it there.',
+  );
+  return undefined;
+}
