@@ -42,18 +42,24 @@ export async function build({ partial = false, tests = false } = {}) {
   ];
   if (tests)
     bundles.push(
-      ['test/editor/nodeRun.ts', 'dist/test-node/index.js', { ...node, ...editorTests, external: ['vscode', 'mocha'] }],
+      [
+        'test/editor/nodeRun.ts',
+        'dist/test-node/index.js',
+        { ...node, ...editorTests, external: ['vscode', 'mocha'] },
+      ],
       ['test/editor/webRun.ts', 'dist/test-web/index.js', { ...web, ...editorTests, format: 'cjs' }],
     );
 
   const missing = bundles.map(([from]) => from).filter((from) => !existsSync(inRoot(from)));
-  if (missing.length > 0 && !partial) throw new Error(`Cannot build: ${[...new Set(missing)].join(', ')} is not there.`);
+  if (missing.length > 0 && !partial)
+    throw new Error(`Cannot build: ${[...new Set(missing)].join(', ')} is not there.`);
   await Promise.all(
     bundles
       .filter(([from]) => !missing.includes(from))
       .map(([from, outfile, options]) => esbuild.build({ ...options, entryPoints: [from], outfile })),
   );
-  for (const file of ['dist/server.js', 'dist/cli.js']) if (existsSync(inRoot(file))) chmodSync(inRoot(file), 0o755);
+  for (const file of ['dist/server.js', 'dist/cli.js'])
+    if (existsSync(inRoot(file))) chmodSync(inRoot(file), 0o755);
 }
 
 /** Turns the grammar into its compiled form, where the tool for it is there. */
@@ -66,5 +72,11 @@ async function writeGrammar() {
 
 if (process.argv[1] === import.meta.filename) {
   const has = (/** @type {string} */ name) => process.argv.includes(`--${name}`);
-  await build({ partial: has('partial'), tests: has('tests') });
+  try {
+    await build({ partial: has('partial'), tests: has('tests') });
+  } catch (error) {
+    const told = error instanceof Error && 'errors' in error; // esbuild has printed its own
+    if (!told) console.error(error instanceof Error ? error.message : error);
+    process.exitCode = 1;
+  }
 }

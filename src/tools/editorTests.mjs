@@ -8,7 +8,10 @@ const folder = inRoot('test/editor/suite');
 const allTests = {
   name: 'all editor tests',
   setup(build) {
-    build.onResolve({ filter: /^all-editor-tests$/ }, ({ path }) => ({ path, namespace: 'all-editor-tests' }));
+    build.onResolve({ filter: /^all-editor-tests$/ }, ({ path }) => ({
+      path,
+      namespace: 'all-editor-tests',
+    }));
     build.onLoad({ filter: /.*/, namespace: 'all-editor-tests' }, () => ({
       contents: readdirSync(folder)
         .filter((name) => name.endsWith('.test.ts'))

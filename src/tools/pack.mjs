@@ -11,7 +11,13 @@ export async function pack() {
   const file = inRoot('pegbox.vsix');
   rmSync(file, { force: true });
   const vsce = inRoot('node_modules/@vscode/vsce/vsce');
-  const args = [vsce, 'package', '--no-dependencies', '--no-rewrite-relative-links', '--allow-missing-repository'];
+  const args = [
+    vsce,
+    'package',
+    '--no-dependencies',
+    '--no-rewrite-relative-links',
+    '--allow-missing-repository',
+  ];
   args.push('--out', file);
   const { code, output } = await run(process.execPath, args);
   if (code !== 0) throw new Error(`The package was not made:\n${output.trim()}`);

@@ -49,7 +49,9 @@ export function run(command, args, { cwd = root, env = process.env, show = false
  */
 export async function npm(args, cwd = root) {
   const beside = path.join(path.dirname(process.execPath), '../lib/node_modules/npm/bin/npm-cli.js');
-  const cli = [process.env['npm_execpath'] ?? '', beside].find((p) => /npm-cli\.c?js$/.test(p) && existsSync(p));
+  const cli = [process.env['npm_execpath'] ?? '', beside].find(
+    (p) => /npm-cli\.c?js$/.test(p) && existsSync(p),
+  );
   const all = [...args, '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
   const { code, output } = cli
     ? await run(process.execPath, [cli, ...all], { cwd })

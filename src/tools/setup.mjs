@@ -20,7 +20,8 @@ export function whatIsMissing() {
   const there = readLock(installed).packages;
   for (const [place, { version, optional, devOptional }] of Object.entries(wanted)) {
     if (place === '' || optional || devOptional) continue; // optional ones are for other systems
-    if (there[place]?.version !== version) return `${place.replace(/^.*node_modules\//, '')} ${version} is missing`;
+    if (there[place]?.version !== version)
+      return `${place.replace(/^.*node_modules\//, '')} ${version} is missing`;
   }
   return undefined;
 }

@@ -81,7 +81,13 @@ export const runningSteps = [
     args: editor('web'),
     needs: 'build',
   },
-  { name: 'node', does: 'the editor, extension in Node', kind: 'tests', args: editor('node'), needs: 'build' },
+  {
+    name: 'node',
+    does: 'the editor, extension in Node',
+    kind: 'tests',
+    args: editor('node'),
+    needs: 'build',
+  },
   {
     name: 'pack',
     does: 'the extension is packed',
@@ -108,4 +114,3 @@ export const desktopSteps = [
     needs: 'build',
   },
 ];
-

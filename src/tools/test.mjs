@@ -24,7 +24,8 @@ function judge(step, { code, output }) {
   const counts = countsIn(output);
   if (!counts) return { passed: 0, failed: 1, cause: `The run ended with ${code} before its tests did.` };
   if (counts.passed + counts.failed === 0) return { passed: 0, failed: 1, cause: 'No test ran.' };
-  if (code !== 0 && counts.failed === 0) return { ...counts, failed: 1, cause: `The run ended with ${code}.` };
+  if (code !== 0 && counts.failed === 0)
+    return { ...counts, failed: 1, cause: `The run ended with ${code}.` };
   return counts;
 }
 
@@ -66,7 +67,8 @@ async function inOrder(steps) {
 function checkNames(known) {
   const names = known.map(({ name }) => name);
   const wrong = only?.filter((name) => !names.includes(name)) ?? [];
-  if (wrong.length > 0) throw new Error(`No step is named ${wrong.join(', ')}; the steps are ${names.join(', ')}.`);
+  if (wrong.length > 0)
+    throw new Error(`No step is named ${wrong.join(', ')}; the steps are ${names.join(', ')}.`);
 }
 
 try {

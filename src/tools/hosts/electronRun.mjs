@@ -25,7 +25,12 @@ export async function electronRun({ extension, tests, folder, extensionsDir, des
     ? { version: 'stable', cachePath: path.join(hostsDir, 'desktop') }
     : { vscodeExecutablePath: shim };
   try {
-    return await runTests({ ...program, extensionDevelopmentPath: extension, extensionTestsPath: tests, launchArgs });
+    return await runTests({
+      ...program,
+      extensionDevelopmentPath: extension,
+      extensionTestsPath: tests,
+      launchArgs,
+    });
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     return 1;

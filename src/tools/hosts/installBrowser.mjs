@@ -58,7 +58,8 @@ function untar(file, into) {
  * Whether the system has not all shared libraries that the browser needs (nss, nspr, expat are often missing).
  * @param {string} program
  */
-const lacksLibraries = (program) => /not found/.test(spawnSync('ldd', [program], { encoding: 'utf8' }).stdout ?? '');
+const lacksLibraries = (program) =>
+  /not found/.test(spawnSync('ldd', [program], { encoding: 'utf8' }).stdout ?? '');
 
 /** @param {string} dir */
 const libraryPath = (dir) =>

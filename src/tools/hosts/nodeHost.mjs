@@ -29,7 +29,13 @@ export async function startNodeHost(options = {}) {
   const port = options.port ?? (await freePort());
   const args = ['out/server-main.js', '--host', '127.0.0.1', '--port', String(port)];
   args.push('--server-data-dir', dataDir, '--accept-server-license-terms', '--disable-workspace-trust');
-  args.push('--telemetry-level', 'off', '--disable-telemetry', '--disable-experiments', '--disable-update-check');
+  args.push(
+    '--telemetry-level',
+    'off',
+    '--disable-telemetry',
+    '--disable-experiments',
+    '--disable-update-check',
+  );
   args.push(...(token ? ['--connection-token', token] : ['--without-connection-token']));
   if (options.extensionsDir) args.push('--extensions-dir', options.extensionsDir);
   if (forTests) args.push('--enable-smoke-test-driver'); // without it the server ignores development paths
@@ -81,7 +87,10 @@ function writeSettings(dataDir, settings) {
 function listening(child) {
   return new Promise((/** @type {(value?: undefined) => void} */ resolve, reject) => {
     let output = '';
-    const timer = setTimeout(() => reject(new Error(`The VS Code server did not start in 60 s:\n${output}`)), 60_000);
+    const timer = setTimeout(
+      () => reject(new Error(`The VS Code server did not start in 60 s:\n${output}`)),
+      60_000,
+    );
     const take = (/** @type {Buffer} */ data) => {
       output += data.toString();
       if (!output.includes('Extension host agent listening')) return;
@@ -117,7 +126,12 @@ export const freePort = (wanted = 0) =>
  */
 export function pageAddress({ port }, { folder, file, extensions = [], tests, token }) {
   const remote = (/** @type {string} */ place) =>
-    new URL(`vscode-remote://127.0.0.1:${port}${place.split(path.sep).join('/').replace(/^(?!\/)/, '/')}`).href;
+    new URL(
+      `vscode-remote://127.0.0.1:${port}${place
+        .split(path.sep)
+        .join('/')
+        .replace(/^(?!\/)/, '/')}`,
+    ).href;
   /** @type {[string, string][]} */
   const payload = [['skipWelcome', 'true']];
   for (const place of extensions) payload.push(['extensionDevelopmentPath', remote(place)]);

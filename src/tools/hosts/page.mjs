@@ -51,10 +51,14 @@ export async function testRun(page, timeout) {
   /** @type {(code: number) => void} */
   let end = () => undefined;
   const ended = new Promise((/** @type {(code: number) => void} */ resolve) => (end = resolve));
-  await page.exposeFunction('codeAutomationLog', (/** @type {string} */ type, /** @type {unknown[]} */ words) => {
-    const text = format(...words); // the page's own test reporter leaves %s to the console
-    if (process.env['PEGBOX_VERBOSE'] || !isNoise(text)) (type === 'error' ? console.error : console.log)(text);
-  });
+  await page.exposeFunction(
+    'codeAutomationLog',
+    (/** @type {string} */ type, /** @type {unknown[]} */ words) => {
+      const text = format(...words); // the page's own test reporter leaves %s to the console
+      if (process.env['PEGBOX_VERBOSE'] || !isNoise(text))
+        (type === 'error' ? console.error : console.log)(text);
+    },
+  );
   await page.exposeFunction('codeAutomationExit', (/** @type {number} */ code) => end(code));
   page.on('crash', () => {
     console.error('The browser page crashed.');

@@ -12,7 +12,14 @@ import { pageAddress, startNodeHost } from './nodeHost.mjs';
  * @param {number} [what.timeout] in milliseconds
  * @returns {Promise<number>} exit code
  */
-export async function runInNodeHost({ extensions, tests, folder, extensionsDir, settings, timeout = 240_000 }) {
+export async function runInNodeHost({
+  extensions,
+  tests,
+  folder,
+  extensionsDir,
+  settings,
+  timeout = 240_000,
+}) {
   const host = await startNodeHost({
     forTests: true,
     ...(settings && { settings }),

@@ -13,7 +13,11 @@ import { openPage, testRun } from './page.mjs';
  * @returns {Promise<number>} exit code
  */
 export async function runInWebHost({ extension, tests, folder, timeout = 240_000 }) {
-  const server = await serve({ extensionDevelopmentPath: extension, extensionTestsPath: tests, folderMountPath: folder });
+  const server = await serve({
+    extensionDevelopmentPath: extension,
+    extensionTestsPath: tests,
+    folderMountPath: folder,
+  });
   try {
     const { page, close } = await openPage();
     try {

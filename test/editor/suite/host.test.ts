@@ -5,7 +5,8 @@ import { expected } from '../expectedHost';
 describe('the host', () => {
   it('is the one these tests were made for', () => {
     // a web worker has importScripts; Node has a version of itself
-    const here = 'importScripts' in globalThis ? 'web' : globalThis.process.versions.node ? 'node' : 'neither';
+    const here =
+      'importScripts' in globalThis ? 'web' : globalThis.process.versions.node ? 'node' : 'neither';
     assert.strictEqual(here, expected.host);
     if (expected.host === 'web') assert.strictEqual(vscode.env.uiKind, vscode.UIKind.Web);
   });

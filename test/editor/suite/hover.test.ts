@@ -11,7 +11,7 @@ async function hoverText(uri: vscode.Uri, at: vscode.Position): Promise<string> 
   );
   return hovers
     .flatMap(({ contents }) => contents)
-    .map((part) => (typeof part === 'string' ? part : part.value))
+    .map((part) => (part instanceof vscode.MarkdownString ? part.value : ''))
     .join('\n');
 }
 

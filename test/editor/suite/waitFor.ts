@@ -10,9 +10,10 @@ export async function waitFor<T>(
   what: string,
   limit = 20_000,
 ): Promise<T> {
-  for (const start = Date.now(); ; ) {
+  for (const start = Date.now(); ;) {
     const answer = await ask();
-    if (answer !== undefined && answer !== false && !(Array.isArray(answer) && answer.length === 0)) return answer;
+    if (answer !== undefined && answer !== false && !(Array.isArray(answer) && answer.length === 0))
+      return answer;
     if (Date.now() - start > limit) throw new Error(`No ${what} within ${limit / 1000} s.`);
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
