@@ -195,7 +195,7 @@ function boardString(
     zero = 'partial capo';
   }
   const most = Math.max(frets - shift, 0);
-  const lowest = stop - shift + 1;
+  const lowest = zero === 'partial capo' ? stop : stop - shift + 1;
   const least = lowest <= most ? lowest : undefined;
   const readings: FretReading[] = [];
   const base = { string, stop, shift, zero, most: least === undefined ? 0 : most, least };
