@@ -6,7 +6,8 @@ import { hostsDir, root } from './paths.mjs';
 
 /** @returns {string | undefined} the program, when it is on the path and can open a window here */
 export function desktopProgram() {
-  if (process.platform === 'linux' && !process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY']) return undefined;
+  if (process.platform === 'linux' && !process.env['DISPLAY'] && !process.env['WAYLAND_DISPLAY'])
+    return undefined;
   if (process.env['VSCODE_IPC_HOOK_CLI']) return undefined; // `code` of a remote terminal opens no window of its own
   if (process.getuid?.() === 0) return undefined; // it refuses to run as root
   const name = process.platform === 'win32' ? 'code.cmd' : 'code';

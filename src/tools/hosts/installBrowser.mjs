@@ -25,7 +25,12 @@ export async function installBrowser() {
   if (installed) return { executablePath: installed, env: {} };
   if (process.platform !== 'linux' || process.arch !== 'x64')
     throw new Error('No browser found: install Chrome, Chromium or Edge, or name one in PEGBOX_BROWSER.');
-  const dir = await cached('chromium-153.0.0', 'a headless Chromium', unpack);
+  const dir = await cached({
+    name: 'chromium-153.0.0',
+    what: 'a headless Chromium',
+    holds: 'libraries/lib/libnss3.so',
+    fill: unpack,
+  });
   const executablePath = path.join(dir, 'chromium');
   return { executablePath, env: lacksLibraries(executablePath) ? { LD_LIBRARY_PATH: libraryPath(dir) } : {} };
 }

@@ -20,9 +20,14 @@ const leftOut = [
 
 /** @returns {Promise<string>} the server's folder, which holds `out/server-main.js` */
 export async function installNodeHost() {
-  const dir = await cached(`node-${version}`, `the VS Code server (code-server ${version})`, async (into) => {
-    await npm(['install', `code-server@${version}`], into);
-    await trim(path.join(into, serverFolder));
+  const dir = await cached({
+    name: `node-${version}`,
+    what: `the VS Code server (code-server ${version})`,
+    holds: path.join(serverFolder, 'out/server-main.js'),
+    fill: async (into) => {
+      await npm(['install', `code-server@${version}`], into);
+      await trim(path.join(into, serverFolder));
+    },
   });
   return path.join(dir, serverFolder);
 }

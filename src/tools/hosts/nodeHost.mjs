@@ -17,6 +17,7 @@ import { quietSettings } from './quietSettings.mjs';
  * @param {Record<string, unknown>} [options.settings] the user's settings; not written over a file that is there
  * @param {string} [options.token] a secret that the address must carry; default none
  * @param {number} [options.port] default a free one
+ * @param {string} [options.folder] opened by an address that names none
  * @param {boolean} [options.forTests] lets pages name extensions and tests to load
  * @returns {Promise<NodeHost>}
  */
@@ -37,6 +38,7 @@ export async function startNodeHost(options = {}) {
     '--disable-update-check',
   );
   args.push(...(token ? ['--connection-token', token] : ['--without-connection-token']));
+  if (options.folder) args.push('--default-folder', options.folder);
   if (options.extensionsDir) args.push('--extensions-dir', options.extensionsDir);
   if (forTests) args.push('--enable-smoke-test-driver'); // without it the server ignores development paths
   const child = spawn(process.execPath, args, {

@@ -21,13 +21,17 @@ const ownMachine = /^(127\.0\.0\.1|localhost|([a-z0-9-]+\.)*localhost)$/;
 /**
  * Opens a page in a headless browser. Every request beyond this machine is refused: the editor asks for
  * galleries and surveys that no test needs.
- * @param {{ width?: number, height?: number, colorScheme?: 'dark' | 'light' }} [options]
+ * @param {{ width?: number, height?: number, scale?: number, colorScheme?: 'dark' | 'light' }} [options]
  * @returns {Promise<{ page: Page, close: () => Promise<void> }>}
  */
-export async function openPage({ width = 1400, height = 900, colorScheme = 'dark' } = {}) {
+export async function openPage({ width = 1400, height = 900, scale = 1, colorScheme = 'dark' } = {}) {
   const { executablePath, env } = await installBrowser();
   const browser = await chromium.launch({ executablePath, args, env: { ...definedEnv(), ...env } });
-  const context = await browser.newContext({ viewport: { width, height }, colorScheme });
+  const context = await browser.newContext({
+    viewport: { width, height },
+    deviceScaleFactor: scale,
+    colorScheme,
+  });
   await context.route(
     (url) => /^(https?|wss?):$/.test(url.protocol) && !ownMachine.test(url.hostname),
     (route) => route.abort(),
