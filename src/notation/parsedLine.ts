@@ -6,14 +6,7 @@ import type { RowName } from './rowNames';
  * One line of a document as the grammar reads it: a pure function of the line's text. All offsets are UTF-16
  * offsets in that text, all columns count from the line's first `|` (column 0) as a reader sees them.
  */
-export type ParsedLine =
-  | BlankLine
-  | CommentLine
-  | SectionLine
-  | FieldLine
-  | StringLine
-  | RowLine
-  | ProseLine;
+export type ParsedLine = BlankLine | CommentLine | SectionLine | FieldLine | StringLine | RowLine | ProseLine;
 
 interface LineBase {
   readonly text: string;
@@ -167,4 +160,3 @@ export interface RowBar {
   readonly start: number;
   readonly width: number;
 }
-

@@ -1,5 +1,14 @@
 /** The rows of the notation; `text` is any other word, kept and moved with its columns. */
-export const ROW_NAMES = ['count', 'chords', 'words', 'picking', 'fingers', 'palm mute', 'ending', 'text'] as const;
+export const ROW_NAMES = [
+  'count',
+  'chords',
+  'words',
+  'picking',
+  'fingers',
+  'palm mute',
+  'ending',
+  'text',
+] as const;
 
 export type RowName = (typeof ROW_NAMES)[number];
 

@@ -34,6 +34,8 @@ export interface System {
   readonly firstInSection: boolean;
   /** Computed on first use and remembered. */
   readonly reading: SystemReading;
+  /** Grows whenever what rings into the system may have changed while the system itself stayed. */
+  readonly ringVersion: number;
 }
 
 export interface Section {

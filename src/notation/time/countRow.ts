@@ -38,7 +38,10 @@ export function readCounted(
   const meter = meterTicks(input.meter);
   const problems: CountProblem[] = [];
   const byBar = syllablesByBar(input, count, problems);
-  const highest = Math.max(0, ...byBar.flat().map((s) => (s.kind === 'number' ? s.value : 0)));
+  const highest = byBar.reduce(
+    (most, bar) => bar.reduce((m, s) => (s.kind === 'number' ? Math.max(m, s.value) : m), most),
+    0,
+  );
   const unit = countUnit(meter, meter.compound && highest <= meter.beats);
   const lastEnd = input.bars.at(-1)?.end ?? 0;
   const width = Math.max(input.width ?? 0, lastEnd);
@@ -166,22 +169,24 @@ function timeSyllables(
 /** Moves syllables that stand over a note to its first column. */
 function pinColumns(timed: readonly Timed[], start: number, input: TimeInput): readonly Timed[] {
   let last = start - 1;
+  let next = input.onsets.findIndex((onset) => onset >= start);
+  if (next < 0) next = input.onsets.length;
+  const first = next;
   return timed.map((syllable) => {
-    const note = noteOver(syllable.column, start, input);
-    const column = note !== undefined && note > last ? note : syllable.column;
+    while ((input.onsets[next] ?? Infinity) <= syllable.column) next++;
+    let column = syllable.column;
+    // The nearest note before the syllable that reaches it and that no syllable before has passed.
+    for (let i = next - 1; i >= first; i--) {
+      const onset = input.onsets[i] ?? 0;
+      if (onset <= last) break;
+      if ((input.onsetEnds[i] ?? onset) >= column) {
+        column = onset;
+        break;
+      }
+    }
     last = column;
-    return { ...syllable, column };
+    return { syllable: syllable.syllable, tick: syllable.tick, column };
   });
-}
-
-/** First column of the nearest note of the bar that takes the column. */
-function noteOver(column: number, start: number, input: TimeInput): number | undefined {
-  for (let i = input.onsets.length - 1; i >= 0; i--) {
-    const onset = input.onsets[i] ?? 0;
-    if (onset < start) return undefined;
-    if (onset <= column && (input.onsetEnds[i] ?? onset) >= column) return onset;
-  }
-  return undefined;
 }
 
 /** The tick of the full bar at which a first bar begins; 0 when it is no pickup. */

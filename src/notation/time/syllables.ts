@@ -71,6 +71,8 @@ export interface Piece {
  * @example splitRun('1e&a', 4) // 1 at 4, e at 5, & at 6, a at 7
  */
 export function splitRun(text: string, column: number): readonly Piece[] {
+  // Nearly every run of a count row is one character.
+  if (text.length === 1) return [{ text, column, part: PARTS.get(text) ?? PARTS.get(text.toLowerCase()) }];
   const pieces: Piece[] = [];
   for (const run of text.matchAll(RUNS)) {
     const syllables = LETTERS.test(run[0]) ? (run[0].match(LETTER) ?? []) : [run[0]];
