@@ -95,8 +95,8 @@ async function takePicture(page) {
     await page.keyboard.press(key).catch(() => page.keyboard.type(key, { delay: 20 }));
     await page.waitForTimeout(300);
   }
+  await page.mouse.move(0, 0); // first: the mouse closes a hover that the keyboard opened
   if (values.hover) console.log(await hover(page));
-  await page.mouse.move(0, 0);
   await page.waitForTimeout(Number(values.wait));
   mkdirSync(path.dirname(path.resolve(values.out)), { recursive: true });
   await page.screenshot({ path: values.out });

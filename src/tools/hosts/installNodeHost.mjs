@@ -1,5 +1,5 @@
 // The Node host: a VS Code server whose extensions run in a Node process, trimmed to what needs no compiler.
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { npm } from '../run.mjs';
 import { cached } from './cached.mjs';
@@ -48,8 +48,6 @@ async function trim(server) {
   await npm(['install', '--omit=dev'], server);
   standIn(server, '@vscode/spdlog', loggerSource);
   standIn(server, 'native-watchdog', 'exports.start = () => {};\n');
-  for (const name of ['git', 'git-base', 'github', 'github-authentication', 'microsoft-authentication'])
-    rmSync(path.join(server, 'extensions', name), { recursive: true, force: true });
 }
 
 /**
