@@ -124,7 +124,8 @@ function told(
   text: string,
 ): ChordComparison {
   const suggestion = suggestionFor(written, naming);
-  const message = suggestion === undefined || naming.kind === 'silence' ? `${text}.` : `${text}: ${suggestion}.`;
+  const message =
+    suggestion === undefined || naming.kind === 'silence' ? `${text}.` : `${text}: ${suggestion}.`;
   return Object.freeze(suggestion === undefined ? { verdict, message } : { verdict, message, suggestion });
 }
 

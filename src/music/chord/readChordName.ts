@@ -43,6 +43,9 @@ const RULES: readonly Rule[] = [
   [/13|11|9|7|6|4|2/y, (quality, [number]) => applyNumber(quality, Number(number))],
 ];
 
+/** Right after the root this is an augmented chord to one reader and an added or sharp tone to another. */
+const AMBIGUOUS_PLUS = /^\+(4|9|11|13)(?!\d)/;
+
 /** Blanks, brackets and commas say nothing, nor does a slash before a number or `maj`: m/maj7, m7/9. */
 const BETWEEN = /(?:[\s(),[\]]|[/\\](?=\s*(?:ma|M|Δ|[#b]?\d)))+/y;
 
@@ -69,7 +72,8 @@ export function readChordName(text: string): Result<WrittenChord> {
   for (let at = start.length; at < end;) {
     const skipped = lengthAt(BETWEEN, symbol, at);
     const read = skipped || readSign(symbol, at, first, quality);
-    if (read === 0) return restError(trimmed, at, lead, start);
+    if (read === 0 || (first && AMBIGUOUS_PLUS.test(symbol.slice(at))))
+      return restError(trimmed, at, lead, start);
     if (!skipped) first = false;
     at += read;
   }
@@ -112,6 +116,15 @@ function rootError(text: string, lead: number): Result<WrittenChord> {
 
 function restError(text: string, at: number, lead: number, root: string): Result<WrittenChord> {
   const rest = text.slice(at).trim();
+  const [plus, number = ''] = AMBIGUOUS_PLUS.exec(rest) ?? [];
+  if (plus) {
+    const eleventh = number === '4' || number === '11';
+    const names = eleventh
+      ? [`${root}add11`, `${root}(add#11)`]
+      : [`${root}add${number}`, `${root}${number}#5`];
+    const ambiguous = `"${plus}" in ${text} can mean two chords: write ${names.join(' or ')}.`;
+    return failed('chord-name', ambiguous, lead + at, lead + at + plus.length, names);
+  }
   const message = /^[/\\]/.test(rest)
     ? `"${rest}" in ${text} is no bass: a slash is followed by a note, a capital A–G.`
     : `"${rest}" in ${text} cannot be read, from character ${at + 1} on: after ${root} come signs such as m, 7, maj7, sus4, dim, add9, b5 or /G.`;

@@ -4,7 +4,8 @@ import type { Shape } from './shapes';
 
 /**
  * What the data set's suffixes mean: degrees above the root, `?` may be missing. Common practice, no source, but for
- * `alt`, which in this data set is 1 3 b5. `7sg` is explained nowhere and left out.
+ * `alt`, which in this data set is 1 3 b5, and `13b5b9`, which on four strings has neither root nor third. `7sg` is
+ * explained nowhere and left out.
  */
 const FORMULAS: Readonly<Record<string, string>> = {
   major: '3 5?',
@@ -49,7 +50,7 @@ const FORMULAS: Readonly<Record<string, string>> = {
   madd9: 'b3 5? 9',
   '7b9#5': '3 #5 b7 b9',
   '13b9': '3 5? b7 b9 11? 13',
-  '13b5b9': '3 b5? b7 b9 11? 13',
+  '13b5b9': '3? b5 b7 b9 13',
   b13b9: '3 5? b7 b9 11? b13',
   'b13#9': '3 5? b7 #9 11? b13',
   m9b5: 'b3 b5 b7 9',
