@@ -1,13 +1,13 @@
 import { readTimes, type TimeInput } from '../../src/notation/time/timeInput';
 
-/** A system of eight bars of 4/4, 25 columns each, some with two-digit frets, with one padding column. */
+/** A system of eight bars of 4/4, 17 or 21 columns each, one of them padding, one of a second digit. */
 function inferredSystem(even: boolean): TimeInput {
   const bars: { start: number; end: number }[] = [];
   const onsets: number[] = [];
   const seconds = new Set<number>();
   for (let bar = 0; bar < 8; bar++) {
-    const start = 1 + bar * (even ? 18 : 20);
-    bars.push({ start, end: start + (even ? 17 : 19) });
+    const start = 1 + bar * (even ? 18 : 22);
+    bars.push({ start, end: start + (even ? 17 : 21) });
     for (let i = 0; i < 8; i++) onsets.push(start + 1 + i * 2);
     seconds.add(start + 4);
   }

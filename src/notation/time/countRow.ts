@@ -130,9 +130,9 @@ function timeSyllables(
   problems: CountProblem[],
 ): readonly Timed[] {
   const timed: Timed[] = [];
-  const first = syllables.find((s) => s.kind === 'number')?.value;
+  const first = syllables.find((s) => s.kind === 'number' && s.value <= unit.highest);
   // Undefined past a number that was dropped: its parts are dropped with it, and one problem is enough.
-  let beat: number | undefined = first === undefined ? (mayPickup ? unit.highest : 1) : first - 1;
+  let beat: number | undefined = first?.kind === 'number' ? first.value - 1 : mayPickup ? unit.highest : 1;
   for (const syllable of syllables) {
     let tick = 0;
     if (syllable.kind === 'unknown') {

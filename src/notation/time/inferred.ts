@@ -195,7 +195,8 @@ function writeSnappedBar(
     snapped === undefined
       ? []
       : positions.map((position, i) => ({ position, tick: (snapped[i] ?? 0) - from }));
-  pins.push({ position: plan.columns, tick: plan.length });
+  // A bar of padding alone (one or two columns, no note) still ends.
+  pins.push({ position: Math.max(1, plan.columns), tick: plan.length });
   let pin = { position: 0, tick: 0 };
   let next = 0;
   let position = 0;
