@@ -58,7 +58,10 @@ export function toneName(root: number, degree: Degree): PitchName {
   return simplify(nameAtFifths(root + degree.fifths));
 }
 
-/** The name of a note outside the chord: as the key has it, else the tuning's text, else nearest to the root. */
+/**
+ * The name of a note outside the chord: as the key has it, else the tuning's text, else nearest to the
+ * root, but C and not B#.
+ */
 export function foreignName(
   pitchClass: number,
   root: number,
@@ -68,5 +71,6 @@ export function foreignName(
   if (key) return simplify(nameAtFifths(fifthsInKey(key, pitchClass)));
   const own = tuningNames.find((name) => pitchClassOf(name) === pitchClass);
   if (own) return Object.freeze({ letter: own.letter, alter: own.alter });
-  return simplify(nameAtFifths(nearestFifths(pitchClass, root + 0.5)));
+  const near = nearestFifths(pitchClass, root + 0.5);
+  return nameAtFifths(accidentalBurden(near) > 1 ? nearestFifths(pitchClass, 2.5) : near);
 }

@@ -152,7 +152,7 @@ const ROWS: Readonly<Record<number, readonly string[]>> = {
     '7b9b13sus4: 4 5 b7 b9 b13',
     'aug(add#9): 3 #5 #9',
   ],
-  13: ['maj7#5sus4: 4 #5 7', 'm11#5: b3 #5 b7 9? 11', 'maj9#5sus4: 4 #5 7 9', 'mb6b9: b3 5 b6 b9'],
+  13: ['maj7#5sus4: 4 #5 7', 'm11#5: b3 #5 b7 9? 11', 'maj9#5sus4: 4 #5 7 9', 'mb6b9: b3 b6 b9'],
 };
 
 /** The power chord: for two tones, and for the upper part of a slash chord. */
