@@ -9,7 +9,9 @@ const RECIPE = new URL('../notation/generated/pegboxRecipe.ts', import.meta.url)
 
 /** The text of the recipe module for the grammar as it stands. */
 export async function recipeModule() {
-  const recipe = grammar(await readFile(GRAMMAR, 'utf8')).toRecipe();
+  /** @type {import('ohm-js').Grammar & { toRecipe?: () => string }} its types leave toRecipe out */
+  const compiled = grammar(await readFile(GRAMMAR, 'utf8'));
+  const recipe = compiled.toRecipe?.();
   return `// Made by src/tools/grammar.mjs from src/notation/pegbox.ohm. Do not edit.
 /* eslint-disable */
 // prettier-ignore

@@ -22,8 +22,8 @@ const mocha = (files) => [
 
 const editor = (/** @type {string} */ kind) => [inRoot('src/tools/editorRun.mjs'), kind];
 
-/** Checks of the text of the program: they need no build. @type {Step[]} */
-export const textSteps = [
+/** What needs no build. @type {Step[]} */
+export const sourceSteps = [
   { name: 'types', does: 'all types agree', kind: 'check', args: [tsc, '--noEmit'] },
   {
     name: 'core',
@@ -49,17 +49,17 @@ export const textSteps = [
     kind: 'check',
     args: [bin('prettier/bin/prettier.cjs'), '--check', '--log-level=warn', '.'],
   },
+  { name: 'domain', does: 'domain tests', kind: 'tests', args: mocha('test/domain/**/*.test.ts') },
 ];
 
-/** Checks of the running program. @type {Step[]} */
-export const runningSteps = [
+/** What runs the built program. @type {Step[]} */
+export const builtSteps = [
   {
     name: 'build',
     does: 'the bundles are made',
     kind: 'check',
     args: [inRoot('src/tools/build.mjs'), '--tests'],
   },
-  { name: 'domain', does: 'domain tests', kind: 'tests', args: mocha('test/domain/**/*.test.ts') },
   {
     name: 'server',
     does: 'the language server over standard input and output',

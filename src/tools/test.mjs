@@ -3,7 +3,7 @@
 import { countsIn } from './resultLine.mjs';
 import { run } from './run.mjs';
 import { setUp } from './setup.mjs';
-import { desktopSteps, runningSteps, textSteps } from './steps.mjs';
+import { desktopSteps, builtSteps, sourceSteps } from './steps.mjs';
 
 /** @typedef {import('./steps.mjs').Step} Step */
 
@@ -72,10 +72,10 @@ function checkNames(known) {
 }
 
 try {
-  checkNames([...textSteps, ...runningSteps, ...desktopSteps]);
+  checkNames([...sourceSteps, ...builtSteps, ...desktopSteps]);
   await setUp();
-  const running = only ? [...runningSteps, ...desktopSteps] : runningSteps;
-  await Promise.all([inOrder(textSteps), inOrder(running)]); // two lanes: most machines have two cores
+  const built = only ? [...builtSteps, ...desktopSteps] : builtSteps;
+  await Promise.all([inOrder(sourceSteps), inOrder(built)]); // two lanes: most machines have two cores
 } catch (error) {
   console.log(error instanceof Error ? error.message : error);
   total.failed++;

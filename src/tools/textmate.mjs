@@ -22,7 +22,11 @@ const NOTE = '[A-Ga-g][#b♯♭]?[0-9]?';
 const LABEL = `(?:${NOTE}(?:/${NOTE})?|1[0-4]|[1-9])`;
 const START = `^\\x{FEFF}?${SPACE}*`;
 
-/** The words for one name, its aliases with it; a blank in a name may be several. */
+/**
+ * The words for one name, its aliases with it; a blank in a name may be several.
+ * @param {string} name
+ * @param {Record<string, string>} aliases
+ */
 function words(name, aliases) {
   return [name, ...Object.keys(aliases).filter((alias) => aliases[alias] === name)]
     .map((word) => word.replaceAll(' ', `${SPACE}+`))
@@ -32,6 +36,10 @@ function words(name, aliases) {
 /** Fields whose value is free text; in all others numbers are told apart. */
 const TEXT_FIELDS = ['title', 'by', 'remark', 'part'];
 
+/**
+ * @param {string[]} names
+ * @param {object[]} inner
+ */
 function fieldRule(names, inner) {
   return {
     name: 'meta.field.pegbox',
@@ -44,7 +52,10 @@ function fieldRule(names, inner) {
   };
 }
 
-/** What stands in each row. A row that the table gains and this one does not is an error, not a colourless row. */
+/**
+ * What stands in each row. A row that the table gains and this one does not is an error, not a colourless row.
+ * @type {Record<string, { name: string, match: string }[]>}
+ */
 const ROW_CONTENTS = {
   count: [
     { name: 'constant.numeric.beat.pegbox', match: '[0-9]+' },
@@ -61,6 +72,7 @@ const ROW_CONTENTS = {
   ending: [{ name: 'constant.numeric.ending.pegbox', match: '[0-9]+[.,]?' }],
 };
 
+/** @param {string} row */
 function rowRule(row) {
   const contents = ROW_CONTENTS[row];
   if (!contents)

