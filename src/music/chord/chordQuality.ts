@@ -79,7 +79,8 @@ export function tonesOf(quality: Quality): readonly WrittenTone[] {
   const tones = new Map<number, WrittenTone>();
   const put = (text: string, need: WrittenTone['need']) => {
     const tone: Degree = degree(text);
-    if (quality.omitted.has(tone.number) || (tones.get(tone.halfSteps)?.need ?? 'may') === 'must') return;
+    const known = tones.get(tone.halfSteps)?.need;
+    if (quality.omitted.has(tone.number) || known === 'must' || known === need) return;
     tones.set(tone.halfSteps, Object.freeze({ degree: tone, need }));
   };
   const { extension, added } = quality;

@@ -1,6 +1,4 @@
-import { fifthsInKey } from '../key';
-import { fifthsOf, nameAtFifths, nearestFifths, simplify } from '../lineOfFifths';
-import { formatPitchName, pitchClassOf } from '../noteName';
+import { formatPitchName, pitchClassOf, type PitchName } from '../noteName';
 import { ordinal } from './degree';
 import { nameChord, type ChordContext, type ChordNaming } from './nameChord';
 import { readChordName } from './readChordName';
@@ -20,6 +18,7 @@ export interface ChordComparison {
 /** Bass and spelling: the same record that naming takes. */
 export type ComparisonOptions = ChordContext;
 
+const NO_OPTIONS: ComparisonOptions = Object.freeze({});
 const AGREES: ChordComparison = Object.freeze({ verdict: 'agrees', message: '' });
 
 /** Which tone in its place contradicts a claimed one, in half steps above the root. */
@@ -53,55 +52,45 @@ const RIVALS: Readonly<Record<string, readonly number[]>> = {
 export function compareChord(
   written: WrittenChord,
   soundingMidis: readonly number[],
-  options: ComparisonOptions = {},
+  options: ComparisonOptions = NO_OPTIONS,
 ): ChordComparison {
   const naming = nameChord(soundingMidis, options);
   const { root } = written;
   if (!root) {
     if (naming.kind === 'silence') return AGREES;
-    const sounding = naming.notes.map(formatPitchName).join(' ');
-    return told('disagrees', written, naming, `${written.text} is written, ${sounding} sounds`);
+    const heard = naming.notes.map(formatPitchName).join(' and ');
+    const does = naming.notes.length === 1 ? 'sounds' : 'sound';
+    return told('disagrees', written, naming, `${written.text} is written, ${heard} ${does}`);
   }
   if (naming.kind === 'silence')
     return told('omits', written, naming, `${written.text} is written, nothing sounds`);
-  const rootClass = pitchClassOf(root);
-  const bassTone = written.bass && (pitchClassOf(written.bass) - rootClass + 12) % 12;
-  const sounding = naming.notes.reduce(
-    (mask, note) => mask | (1 << ((pitchClassOf(note) - rootClass + 12) % 12)),
-    0,
-  );
-  const claimed = writtenMask(written) | (bassTone === undefined ? 0 : 1 << bassTone);
+  const sounding = naming.notes.reduce((mask, note) => mask | bitOf(note, root), 0);
+  const claimed = writtenMask(written) | (written.bass ? bitOf(written.bass, root) : 0);
   const missing = writtenMask(written, 'must') & ~sounding;
   const foreign = sounding & ~claimed;
   const rivals = rivalsOf(written, sounding, foreign);
   const rootMissing = (missing & 1) !== 0;
   const strangers = countBits(foreign) >= 2 && countBits(foreign) > countBits(sounding & claimed);
   if (rivals || (rootMissing && foreign) || strangers) {
-    const heard = toneNames(rivals || foreign, written, options);
-    return told(
-      'disagrees',
-      written,
-      naming,
-      `${written.text} is written, ${heard} ${verb(rivals || foreign)}`,
-    );
+    const against = rootMissing || strangers ? foreign : rivals;
+    const heard = toneNames(against, root, naming);
+    return told('disagrees', written, naming, `${written.text} is written, ${heard} ${verb(against)}`);
   }
   if (foreign)
     return told(
       'adds',
       written,
       naming,
-      `${written.text} also has ${toneNames(foreign, written, options)} sounding`,
+      `${written.text} also has ${toneNames(foreign, root, naming)} sounding`,
     );
   if (missing)
     return told('omits', written, naming, `${written.text} is written, ${missingWords(written, missing)}`);
-  const lowest = naming.notes[0];
-  if (written.bass && lowest && pitchClassOf(lowest) !== pitchClassOf(written.bass)) {
-    return told(
-      'bass',
-      written,
-      naming,
-      `${formatPitchName(written.bass)} is not in the bass, ${formatPitchName(lowest)} is`,
-    );
+  const [lowest] = naming.notes;
+  // In a re-entrant tuning the lowest pitch need not be what is heard as the bass.
+  if (!written.bass || !lowest || (options.reentrant && sounding & bitOf(written.bass, root))) return AGREES;
+  if (pitchClassOf(lowest) !== pitchClassOf(written.bass)) {
+    const words = `${formatPitchName(written.bass)} is not in the bass, ${formatPitchName(lowest)} is`;
+    return told('bass', written, naming, words);
   }
   return AGREES;
 }
@@ -145,18 +134,14 @@ function suggestionFor(written: WrittenChord, naming: ChordNaming): string | und
 /** How much dearer a name on the written root may be and still be offered first. */
 const SAME_ROOT = 4;
 
-function toneNames(mask: number, written: WrittenChord, options: ComparisonOptions): string {
-  const { root } = written;
-  if (!root) return '';
-  const names: string[] = [];
-  for (let halfSteps = 0; halfSteps < 12; halfSteps++) {
-    if (!(mask & (1 << halfSteps))) continue;
-    const pitchClass = (pitchClassOf(root) + halfSteps) % 12;
-    const home = fifthsOf(root);
-    const fifths = options.key ? fifthsInKey(options.key, pitchClass) : nearestFifths(pitchClass, home + 0.5);
-    names.push(formatPitchName(simplify(nameAtFifths(fifths))));
-  }
-  return names.join(' and ');
+/** Sounding notes by their bits above the written root, spelled as what sounds is spelled. */
+function toneNames(mask: number, root: PitchName, naming: ChordNaming): string {
+  const heard = naming.notes.filter((note) => mask & bitOf(note, root));
+  return heard.map(formatPitchName).join(' and ');
+}
+
+function bitOf(note: PitchName, root: PitchName): number {
+  return 1 << ((pitchClassOf(note) - pitchClassOf(root) + 12) % 12);
 }
 
 function verb(mask: number): string {
@@ -190,7 +175,7 @@ function countBits(mask: number): number {
 export function compareChordName(
   text: string,
   soundingMidis: readonly number[],
-  options: ComparisonOptions = {},
+  options: ComparisonOptions = NO_OPTIONS,
 ): ChordComparison | undefined {
   const read = readChordName(text);
   return read.ok ? compareChord(read.value, soundingMidis, options) : undefined;

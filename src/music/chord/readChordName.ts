@@ -109,9 +109,9 @@ function rootError(text: string, lead: number): Result<WrittenChord> {
     upper === 'H'
       ? 'H is B here: a chord name begins with a capital A–G.'
       : 'A chord name begins with its root, a capital A–G, such as Am7 or F#m7b5; N.C. means no chord.';
-  const mended = upper === 'H' ? 'B' + text.slice(1) : upper + text.slice(1);
-  const suggestions = mended !== text && readChordName(mended).ok ? [mended] : [];
-  return failed('chord-root', message, lead, lead + Math.max(1, letter.length), suggestions);
+  const mended = (upper === 'H' ? 'B' : upper) + text.slice(1);
+  const suggestions = /^[a-hH]/.test(text) && readChordName(mended).ok ? [mended] : [];
+  return failed('chord-root', message, lead, lead + letter.length, suggestions);
 }
 
 function restError(text: string, at: number, lead: number, root: string): Result<WrittenChord> {
