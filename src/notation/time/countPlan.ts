@@ -56,7 +56,7 @@ export function planBar(bar: BarToCount, style: CountStyle): readonly Mark[] {
 
 /**
  * The syllable of a tick, or undefined when none names it.
- * @example syllableAt(180, unit) // '&' is 216 − 144; 180 is 'e' of 2
+ * @example syllableAt(180, countUnit(meterTicks({ upper: 4, lower: 4 }), false)) // 'e', a quarter past the 2
  */
 export function syllableAt(tick: number, unit: CountUnit): string | undefined {
   const beat = Math.floor(tick / unit.ticks);
@@ -93,7 +93,10 @@ class BarPlan {
     }
   }
 
-  /** The numbers that parts of a beat follow, each as near as can be to where time running evenly has it. */
+  /**
+   * The numbers that parts of a beat follow, each as near as can be to where time running evenly has it; a part whose
+   * number has no room is taken back.
+   */
   markMissingNumbers(): void {
     const { unit } = this.style;
     for (const mark of [...this.marks]) {
@@ -106,7 +109,9 @@ class BarPlan {
       const columns: number[] = [];
       for (let column = before.column + 1; column < mark.column; column++) columns.push(column);
       columns.sort((a, b) => Math.abs(a - even) - Math.abs(b - even));
-      columns.some((column) => this.isSafe(column) && this.put(column, number));
+      const written = columns.some((column) => this.isSafe(column) && this.put(column, number));
+      // Without its number it would be a part of another beat; its onset may lie evenly between others.
+      if (!written) this.marks.splice(this.marks.indexOf(mark), 1);
     }
   }
 
