@@ -21,8 +21,11 @@ export function nameKey(text: string): string {
     .toLowerCase()
     .replace(/♯/g, '#')
     .replace(/♭/g, 'b')
-    .replace(/\b(four|five|six|seven|eight|nine|ten|twelve)\b/g, (word) => NUMBER_WORDS[word] ?? word)
-    .replace(/[\s\u2010-\u2015\u2212_'’-]+/g, '');
+    .replace(/[\s\u2010-\u2015\u2212_'’-]+/g, '')
+    .replace(
+      /(?:four|five|six|seven|eight|nine|ten|twelve)(?=string)/g,
+      (word) => NUMBER_WORDS[word] ?? word,
+    );
 }
 
 /**

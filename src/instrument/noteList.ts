@@ -150,7 +150,8 @@ function badNote(text: string, offset: number, at: number): Notice {
   let end = at;
   while (end < text.length && !SEPARATOR.test(text.charAt(end))) end++;
   const written = text.slice(at, end);
-  const range = { start: offset + at, end: offset + Math.max(end, at + 1) };
+  // Where nothing stands after the slash of a course, the slash is what to look at.
+  const range = { start: offset + (end > at ? at : at - 1), end: offset + end };
   if (/^h/i.test(written)) {
     const mended = text.replace(/h/g, 'b').replace(/H/g, 'B');
     const message = 'H is not a note here: write B for it, and Bb for the note a half step lower.';

@@ -116,6 +116,7 @@ export const TUNING_ROWS: Readonly<Record<string, readonly TuningRow[]>> = {
   'baritone guitar': [
     row('baritone B', 'B1 E2 A2 D3 F#3 B3', ['standard', 'B standard', 'B']),
     row('baritone A', 'A1 D2 G2 C3 E3 A3', ['A standard']),
+    row('drop A', 'A1 E2 A2 D3 F#3 B3', ['dropped A']),
   ],
   'six-string bass guitar': [row('standard', 'E1 A1 D2 G2 B2 E3', ['octave down'])],
   'terz guitar': [row('terz', 'G2 C3 F3 Bb3 D4 G4', ['standard'])],
@@ -124,10 +125,12 @@ export const TUNING_ROWS: Readonly<Record<string, readonly TuningRow[]>> = {
     row('standard', 'E1 A1 D2 G2'),
     row('drop D', 'D1 A1 D2 G2', ['dropped D']),
     row('BEAD', 'B0 E1 A1 D2'),
+    row('drop C', 'C1 G1 C2 F2', ['dropped C']),
   ],
   'five-string bass': [
     row('standard', 'B0 E1 A1 D2 G2', ['low B']),
     row('high C', 'E1 A1 D2 G2 C3', ['tenor']),
+    row('drop A', 'A0 E1 A1 D2 G2', ['dropped A']),
   ],
   'six-string bass': [row('standard', 'B0 E1 A1 D2 G2 C3')],
   ukulele: [

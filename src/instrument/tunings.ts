@@ -68,6 +68,11 @@ function fillShelf(instrument: Instrument): Shelf {
       usual.map(() => steps),
     );
     const notes = formatNoteList(strings);
+    const same = tunings.find((other) => formatNoteList(other.strings) === notes);
+    if (same) {
+      byKey.set(nameKey(name), same);
+      continue;
+    }
     const tuning = { name, aliases: [], notes, remark: undefined, instrument: instrument.name, strings };
     tunings.push(tuning);
     addTo(byKey, tuning);

@@ -107,7 +107,7 @@ const ERRORS: readonly (readonly [
   ['E A D G H E', 'bad-note', 'H', 'E A D G B E'],
   ['E2 A2 D3 G3 B3 E10', 'bad-note', 'E10', undefined],
   ['DADGAX', 'bad-note', 'X', 'DADGAD'],
-  ['E A D/ G B E', 'bad-note', ' ', undefined],
+  ['E A D/ G B E', 'bad-note', '/', undefined],
   ['E A D G-120c B E', 'bad-cents', 'G-120c', undefined],
   ['A A A A A A A A A A A A A A B', 'too-many-strings', 'B', 'A A A A A A A A A A A A A A'],
   ['standard down', 'steps-amount', 'down', 'standard down 1'],
