@@ -200,6 +200,13 @@ const ROWS: readonly Row[] = [
     exact: false,
   },
   {
+    rule: 'the sixteenth where a triplet is as near',
+    meter: '1/4',
+    lines: `|x${'-'.repeat(13)}x${'-'.repeat(33)}|`,
+    onsets: '0 1/4',
+    exact: false,
+  },
+  {
     rule: 'onsets of an uneven bar are never joined',
     meter: '1/4',
     lines: '|xxxxx-0|',
