@@ -69,7 +69,12 @@ const GUITAR_ROWS: readonly TuningRow[] = [
   ),
   row('CGDAEG', 'C2 G2 D3 A3 E4 G4', ['new standard', 'new standard tuning'], LIGHTER),
   row('major thirds', 'E2 G#2 C3 E3 G#3 C4', ['all major thirds', 'M3']),
-  row('augmented fourths', 'C2 F#2 C3 F#3 C4 F#4', ['all augmented fourths', 'tritones']),
+  row(
+    'augmented fourths',
+    'C2 F#2 C3 F#3 C4 F#4',
+    ['all augmented fourths', 'tritones'],
+    'Raises string 1 two half steps above standard, and string 2 one.',
+  ),
   row('high strung', 'E3 A3 D4 G4 B3 E4', ['high-strung', 'Nashville'], LIGHTER),
   row(
     'five-string open G',

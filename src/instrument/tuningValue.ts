@@ -3,7 +3,7 @@ import { failed, ok, type Failed, type Notice, type Result } from '../music/resu
 import { writtenRange } from './frets';
 import type { Instrument } from './instrument';
 import { nameKey, nearestNames } from './nameMatching';
-import { formatNoteList, readNoteList, type NoteList, type WrittenPitch } from './noteList';
+import { formatNoteList, MOST_STRINGS, readNoteList, type NoteList, type WrittenPitch } from './noteList';
 import { retune } from './retune';
 import { stringsFromNotes, usualStrings } from './stringsFromNotes';
 import type { Tuning, TuningString } from './tuning';
@@ -28,7 +28,7 @@ export interface TuningOptions {
  * Errors, with offsets in `text`: `no-tuning`, `unknown-name`, `one-note`, `bad-note`, `bad-cents`,
  * `too-many-strings`, `step-count`, `steps-amount`, `steps-sign`, `steps-whole`, `steps-range`,
  * `steps-without-name`, `disagrees-with-notes`, `out-of-range`, `user-tuning` (the value of the user's tuning cannot
- * be read), `loop` (user tunings that name each other). Notice: `flat-or-b`.
+ * be read), `too-long` (over 500 characters), `loop` (user tunings that name each other). Notice: `flat-or-b`.
  * @example readTuning('open E -2', { instrument: GUITAR }) // D2 A2 D3 F#3 A3 D4, named open D
  */
 export function readTuning(text: string, options: TuningOptions): Result<Tuning> {
@@ -38,6 +38,9 @@ export function readTuning(text: string, options: TuningOptions): Result<Tuning>
   const known = name ?? nameOfStrings(strings, options.instrument) ?? userNameOf(strings, options);
   return ok({ strings, name: known, text }, read.notices);
 }
+
+/** Twice what fourteen courses with cents and their name in front need; more is another text in the wrong place. */
+const LONGEST_VALUE = 500;
 
 /** What a value gives before it is known by a name. */
 interface Read {
@@ -95,6 +98,10 @@ function readValue(text: string, reader: Reader): Result<Read> {
   }
   const named = readName(value, start, reader);
   if (named) return named;
+  if (value.length > LONGEST_VALUE) {
+    const message = `A tuning is a name or a list of up to ${MOST_STRINGS} notes, far shorter than this.`;
+    return failed('too-long', message, start, end);
+  }
   const bracket = /^(.*?)\s*\(([^()]*)\)$/s.exec(value);
   const head = bracket?.[1] ?? '';
   if (!bracket || head === '') return readUnnamed(value, start, reader);

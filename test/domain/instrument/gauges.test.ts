@@ -43,7 +43,7 @@ describe('the value of gauges', () => {
   it('names both strings of a course', () => {
     const [low, high] = valueOf(readGauges('47w/27w 10/10', 2));
     assert.equal(low?.partner?.millimetres, 0.6858);
-    assert.equal(low?.text, '47w/27w');
+    assert.equal(low.text, '47w/27w');
     assert.equal(high?.partner?.wound, false);
   });
 
