@@ -47,6 +47,8 @@ const READ: readonly (readonly [
   ['standard −2, 0, 0, 0, −2, −2', 'D2 A2 D3 G3 A3 D4', 'DADGAD'],
   ['standard 0 +2 2 1 0 0', 'E2 B2 E3 G#3 B3 E4', 'open E'],
   ['open E -2', 'D2 A2 D3 F#3 A3 D4', 'open D'],
+  ['open G down 1', 'Db2 Gb2 Db3 Gb3 Bb3 Db4', undefined],
+  ['open G up 1', 'Eb2 Ab2 Eb3 Ab3 C4 Eb4', undefined],
   ['open E -1 step', 'D2 A2 D3 F#3 A3 D4', 'open D'],
   ['standard down a half step', 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4', 'half step down'],
   ['standard down 1/2 step', 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4', 'half step down'],
