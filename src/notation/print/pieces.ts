@@ -1,0 +1,180 @@
+import { readCells, type CellNote, type CellTechnique } from '../cells';
+import { asciiSigns } from '../lineParts';
+import type { StringLine } from '../parsedLine';
+import type { NoteReading, SystemReading } from '../reading';
+import type { System } from '../tabDocument';
+
+/** Where a note is to stand. */
+export interface NotePlace {
+  /** The number players give the string, in the new tuning. */
+  readonly string: number;
+  /** The number to write. */
+  readonly fret: number;
+  /** Where a harmonic is touched, counted as the text counts. */
+  readonly touched?: number;
+}
+
+/**
+ * Something written on one string, to be set at a column. A sign that touches its neighbour goes where the neighbour
+ * goes.
+ */
+export interface Piece {
+  readonly string: number;
+  readonly text: string;
+  /** The column, of the system as it was, whose place it takes. */
+  readonly column: number;
+  /** Characters of `text` that stand before that column: the bracket of a ghost note in a chord. */
+  readonly lead: number;
+  /** Digits of a fret at the column; 0 for what is no number. */
+  readonly digits: number;
+  readonly sticks: 'nowhere' | 'before' | 'after' | 'both';
+  /** Whether it may stand right behind what comes before it on its string, as it did. */
+  readonly tight: boolean;
+}
+
+/** Chooses the place of a note by its index in the reading; undefined leaves it out. */
+export type PlaceNote = (index: number) => NotePlace | undefined;
+
+/** Everything on the strings of a system between two columns, each note at its new place, in the order of columns. */
+export function piecesOf(system: System, from: number, to: number, place: PlaceNote): Piece[] {
+  const { reading } = system;
+  const pieces: Piece[] = [];
+  for (const { line: at, number } of reading.strings) {
+    const line = system.lines[at];
+    if (line?.kind === 'string') pieces.push(...new LinePieces(line, at, number, reading, place).make());
+  }
+  return pieces
+    .filter((piece) => piece.column >= from && piece.column < to)
+    .sort((a, b) => a.column - b.column);
+}
+
+const BRINGS: ReadonlySet<string> = new Set(['hammer-on', 'pull-off', 'tap', 'slide', 'slide-from-nowhere']);
+
+class LinePieces {
+  private readonly cells;
+  private readonly indices: readonly number[];
+  private readonly pieces: Piece[] = [];
+
+  constructor(
+    private readonly line: StringLine,
+    at: number,
+    private readonly oldString: number,
+    private readonly reading: SystemReading,
+    private readonly place: PlaceNote,
+  ) {
+    this.cells = readCells(line);
+    // The line's own notes in the order of its cells: the reading holds them in order of time, which along one line
+    // is the order of columns.
+    this.indices = reading.notes
+      .flatMap((note, i) => (note.line === at ? [i] : []))
+      .sort((a, b) => this.start(a) - this.start(b));
+  }
+
+  private start(index: number): number {
+    return this.reading.notes[index]?.start ?? 0;
+  }
+
+  make(): Piece[] {
+    this.cells.notes.forEach((cell, i) => {
+      const index = this.indices[i];
+      const note = index === undefined ? undefined : this.reading.notes[index];
+      const place = index === undefined ? undefined : this.place(index);
+      if (note && place) this.note(cell, note, place);
+    });
+    for (const stop of this.cells.stops) {
+      const string = this.stringBefore(stop.start);
+      this.pieces.push({
+        string,
+        text: '.',
+        column: stop.column,
+        lead: 0,
+        digits: 0,
+        sticks: 'nowhere',
+        tight: true,
+      });
+    }
+    return this.pieces;
+  }
+
+  /** The new string of the note that rings when a stop comes; the old one where none does. */
+  private stringBefore(offset: number): number {
+    let string = this.oldString;
+    this.cells.notes.forEach((cell, i) => {
+      const index = this.indices[i];
+      if (cell.start < offset && index !== undefined) string = this.place(index)?.string ?? string;
+    });
+    return string;
+  }
+
+  private note(cell: CellNote, note: NoteReading, place: NotePlace): void {
+    const { text } = this.line;
+    const before = text.slice(cell.start, cell.numberStart);
+    const after = text.slice(cell.numberEnd, cell.end);
+    const number = this.numberOf(cell, place);
+    const suffix =
+      cell.kind === 'artificial-harmonic'
+        ? after.replace(/<[\d.]+>/, `<${decimal(place.touched ?? cell.touched ?? 12)}>`)
+        : after;
+    const bracketFirst = cell.openColumn !== undefined && note.column > cell.openColumn;
+    this.pieces.push({
+      string: place.string,
+      text: before + number + suffix,
+      column: note.column,
+      lead: bracketFirst ? before.length : 0,
+      digits: /^\d/.test(before + number) ? number.length : bracketFirst ? number.length : 0,
+      sticks: 'nowhere',
+      tight: isSign(text[cell.start - 1]),
+    });
+    for (const technique of cell.techniques) this.technique(technique, cell, place);
+  }
+
+  private numberOf(cell: CellNote, place: NotePlace): string {
+    if (cell.kind === 'muted') return this.line.text.slice(cell.numberStart, cell.numberEnd);
+    if (cell.kind === 'natural-harmonic') return decimal(place.touched ?? cell.touched ?? 12);
+    return String(place.fret);
+  }
+
+  private technique(technique: CellTechnique, cell: CellNote, place: NotePlace): void {
+    const { start, end, column } = technique;
+    const slides = technique.kind.startsWith('slide');
+    const sticks = this.sticks(start, end);
+    this.pieces.push({
+      string: place.string,
+      text: slides ? technique.sign : this.techniqueText(technique, cell, place),
+      column,
+      lead: 0,
+      digits: 0,
+      // What brings the next note may go with it; what belongs to this one never does.
+      sticks: BRINGS.has(technique.kind)
+        ? sticks
+        : sticks === 'nowhere' || sticks === 'after'
+          ? 'nowhere'
+          : 'before',
+      tight: true,
+    });
+  }
+
+  /** A technique's text, with the frets it names moved as far as its note is. */
+  private techniqueText(technique: CellTechnique, cell: CellNote, place: NotePlace): string {
+    const text = asciiSigns(this.line.text.slice(technique.start, technique.end));
+    if (technique.toFret === undefined || cell.fret === undefined) return text;
+    const target = decimal(technique.toFret + place.fret - cell.fret);
+    // A release may stand apart from its fret: `r--7`.
+    return text.replace(/[\d.]+$/, target);
+  }
+
+  private sticks(start: number, end: number): Piece['sticks'] {
+    const before = isSign(this.line.text[start - 1]);
+    const after = isSign(this.line.text[end]);
+    return before && after ? 'both' : before ? 'before' : after ? 'after' : 'nowhere';
+  }
+}
+
+/** Whether a character is part of what a player wrote between the dashes. */
+function isSign(character: string | undefined): boolean {
+  return character !== undefined && /[^-–—─−|│┃¦:\s]/.test(character);
+}
+
+function decimal(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}

@@ -1,0 +1,74 @@
+import { keyOf } from '../bars';
+import type { System } from '../tabDocument';
+
+/** A bar sign of a printed passage, at its columns in the system as it was. */
+export interface PrintedSign {
+  readonly first: number;
+  readonly last: number;
+  /** What each line of the system writes there, by the line's index. */
+  readonly texts: ReadonlyMap<number, string>;
+  /** The most telling of them. */
+  readonly text: string;
+}
+
+/**
+ * The bar signs of a passage, its opening and closing ones included. Where the passage is cut out of its system, a
+ * repeat sign goes with the side that it speaks to: `:|:` is cut into `:|` and `|:`.
+ * @param firstBar,lastBar indices in the system's reading
+ */
+export function signsToPrint(system: System, firstBar: number, lastBar: number): PrintedSign[] {
+  const { bars } = system.reading;
+  const start = bars[firstBar]?.startColumn ?? 0;
+  const whole = lastBar >= bars.length - 1;
+  const end = bars[lastBar]?.endColumn ?? 0;
+  const signs = signsOf(system).filter((sign) => sign.last >= start - 1 && (whole || sign.first <= end));
+  // Of several signs in front of the first bar only the one that opens it.
+  while (signs[1] && signs[1].last < start) signs.shift();
+  const [opening] = signs;
+  if (opening && firstBar > 0) signs[0] = cut(opening, /^:/, 1, 0);
+  const closing = signs.at(-1);
+  if (closing && !whole && signs.length > 1) signs[signs.length - 1] = cut(closing, /:$/, 0, 1);
+  return signs;
+}
+
+function cut(sign: PrintedSign, dots: RegExp, fromStart: number, fromEnd: number): PrintedSign {
+  if (!dots.test(sign.text)) return sign;
+  return {
+    first: sign.first + fromStart,
+    last: sign.last - fromEnd,
+    text: sign.text.replace(dots, ''),
+    texts: new Map([...sign.texts].map(([line, text]) => [line, text.replace(dots, '')])),
+  };
+}
+
+/** The signs that the system's bars keep to; strays of single lines are not printed again. */
+function signsOf(system: System): PrintedSign[] {
+  const { bars } = system.reading;
+  const kept = new Set<number>();
+  for (const bar of bars) {
+    kept.add(bar.startColumn - 1);
+    if (bar.closeSign !== '') kept.add(bar.endColumn);
+  }
+  const found = new Map<number, { first: number; last: number; texts: Map<number, string>; text: string }>();
+  system.lines.forEach((line, at) => {
+    if (line.kind !== 'string') return;
+    for (const token of line.tokens) {
+      if (token.kind !== 'bar') continue;
+      const last = token.column + token.width - 1;
+      if (![...kept].some((column) => column >= token.column - 1 && column <= last + 1)) continue;
+      const key = keyOf(token);
+      const sign = found.get(key) ?? {
+        first: token.column,
+        last,
+        texts: new Map<number, string>(),
+        text: '',
+      };
+      sign.first = Math.min(sign.first, token.column);
+      sign.last = Math.max(sign.last, last);
+      if (token.text.length > sign.text.length) sign.text = token.text;
+      sign.texts.set(at, token.text);
+      found.set(key, sign);
+    }
+  });
+  return [...found.values()].sort((a, b) => a.first - b.first);
+}
