@@ -3,7 +3,8 @@
  * the hand so far". Weights are ≥ 0; nothing else in the search knows them.
  *
  * Each moment (notes that begin together) has a hand position h, a fret of the neck not above its lowest stopped
- * place. With x(f) = L · (1 − 2^(−f/12)), rounded to a thousandth of a millimetre:
+ * place, from which its highest is within reach (under a slide bar, h is the bar's place). With
+ * x(f) = L · (1 − 2^(−f/12)), f counted from the nut and x rounded to a thousandth of a millimetre:
  *
  *     cost = Σ over stopped notes     height · (x(fret) − x(zero))
  *          + Σ over moments           stretch · max(0, x(highest stopped) − x(h) − relaxed)

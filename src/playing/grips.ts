@@ -37,10 +37,10 @@ export interface Hand {
 /** Weight of a fret against a changed string in a tie; more notes than this in one passage do not occur. */
 const FRET_TIE = 2 ** 20;
 
-/** A value for an earlier note at the border between two moments: its place when held, its string when joined. */
+/** What is taken for granted of an earlier note at the border before a moment. */
 interface Bound {
   readonly key: string;
-  readonly index: number | undefined;
+  /** Its place while it is held through the moment. */
   readonly held: Place | undefined;
 }
 
@@ -60,70 +60,75 @@ export function statesOf(
   const bounds: (Bound | undefined)[] = [];
   const places: (Place | undefined)[] = [];
   const taken: boolean[] = new Array<boolean>(hand.strings).fill(false);
+  const widest = hand.slide ? 0 : hand.reach;
   let left = 0;
 
-  const chooseIncoming = (position: number): void => {
+  const heldHere = moment.incoming.map((item) => item.follower !== undefined && item.follower.moment > at);
+
+  /** Notes held through the moment keep their strings; those whose follower begins here take their bound from it. */
+  const chooseHeld = (position: number, low: number, high: number): void => {
     const item = moment.incoming[position];
-    if (!item) return chooseOwn(0);
-    const through = item.follower !== undefined && item.follower.moment > at;
-    for (const bound of boundsOf(item, through, most > 0)) {
-      if (through && bound.index !== undefined) {
-        if (taken[bound.index]) continue;
-        taken[bound.index] = true;
-      }
-      bounds[position] = bound;
-      chooseIncoming(position + 1);
-      if (through && bound.index !== undefined) taken[bound.index] = false;
+    if (!item) return chooseOwn(0, low, high);
+    if (!heldHere[position]) return chooseHeld(position + 1, low, high);
+    item.places.forEach((place, choice) => {
+      if (taken[place.index]) return;
+      const [lower, higher] = widened(place, low, high);
+      if (higher - lower > widest) return;
+      taken[place.index] = true;
+      bounds[position] = { key: `c${choice}`, held: place };
+      chooseHeld(position + 1, lower, higher);
+      taken[place.index] = false;
+    });
+    if (most > 0) {
+      bounds[position] = GIVEN_UP;
+      chooseHeld(position + 1, low, high);
     }
   };
 
-  const chooseOwn = (position: number): void => {
+  const chooseOwn = (position: number, low: number, high: number): void => {
     const item = moment.own[position];
-    if (!item) return finish();
-    const source = item.source ? bounds[moment.incoming.indexOf(item.source)] : undefined;
+    if (!item) return finish(high);
+    const source = item.source ? moment.incoming.indexOf(item.source) : -1;
     for (const place of item.places) {
-      if (taken[place.index] || (item.source && source?.index !== place.index)) continue;
+      if (taken[place.index]) continue;
+      const [lower, higher] = widened(place, low, high);
+      if (higher - lower > widest) continue;
       taken[place.index] = true;
       places[position] = place;
-      chooseOwn(position + 1);
+      if (source >= 0) bounds[source] = { key: `s${place.index}`, held: undefined };
+      chooseOwn(position + 1, lower, higher);
       taken[place.index] = false;
     }
     if (left < most) {
       left++;
       places[position] = undefined;
-      chooseOwn(position + 1);
+      if (source >= 0) bounds[source] = GIVEN_UP;
+      chooseOwn(position + 1, low, high);
       left--;
     }
   };
 
-  const finish = (): void => {
-    let low = Infinity;
+  const finish = (high: number): void => {
     let lowFret = Infinity;
-    let high = -Infinity;
     let cost = 0;
     let tie = 0;
-    const stop = (place: Place): void => {
-      if (place.stoppedFret === undefined) return;
-      low = Math.min(low, place.position);
-      high = Math.max(high, place.position);
-      lowFret = Math.min(lowFret, place.stoppedFret);
-    };
-    for (const bound of bounds) if (bound?.held) stop(bound.held);
+    for (const bound of bounds) lowFret = Math.min(lowFret, bound?.held?.stoppedFret ?? Infinity);
     moment.own.forEach((item, position) => {
       const place = places[position];
       if (!place) return;
-      stop(place);
+      lowFret = Math.min(lowFret, place.stoppedFret ?? Infinity);
       if (place.stoppedFret !== undefined)
         cost += Math.round(costs.height * (place.position - hand.neck.zero));
       tie += (place.touched ?? place.fret) * FRET_TIE;
       if (hand.strings - place.index !== item.note.string) tie += 1;
     });
-    if (high - low > (hand.slide ? 0 : hand.reach)) return;
-    const inKey = keyOf(bounds.map((bound) => bound?.key ?? ''));
+    const inKey = bounds.map((bound) => bound?.key ?? '').join(' ');
     const parts = (next?.incoming ?? []).map((item) =>
       outParts(item, at + 1, moment, places, bounds, most > 0),
     );
-    const outKeys = combine(parts).map(keyOf);
+    // Every join given up is a follower left out later, so there are no more of them than may be left out.
+    const outKeys = combine(parts, most - left).map((ways) => ways.join(' '));
+    if (outKeys.length === 0) return;
     const loss = left === 0 ? 0 : lossOf(moment, places);
     const offer = (position: number, extra: number): void => {
       const whole = cost + extra;
@@ -149,7 +154,7 @@ export function statesOf(
     }
   };
 
-  chooseIncoming(0);
+  chooseHeld(0, Infinity, -Infinity);
   return [...best.values()].flatMap((bucket) => Object.values(bucket));
 }
 
@@ -173,20 +178,16 @@ function bucketOf(best: Map<string, State[]>, key: string): State[] {
   return bucket;
 }
 
-/** A note left out, or one whose follower will be: it binds no string any more. */
-const LEFT_OUT: Bound = { key: '-', index: undefined, held: undefined };
+/**
+ * A note that was left out, or one that was not but whose follower will be: it binds no string any more. A state offers
+ * this beside its true key wherever notes may be left out, so a follower left out need only ask for this.
+ */
+const GIVEN_UP: Bound = { key: '-', held: undefined };
 
-/** What may be true of an earlier note when its moment has passed. */
-function boundsOf(item: Item, through: boolean, mayMiss: boolean): Bound[] {
-  const found: Bound[] = through
-    ? item.places.map((place, choice) => ({ key: `c${choice}`, index: place.index, held: place }))
-    : [...new Set(item.places.map((place) => place.index))].map((index) => ({
-        key: `s${index}`,
-        index,
-        held: undefined,
-      }));
-  if (mayMiss) found.push(LEFT_OUT);
-  return found;
+/** The stretch of stopped places, in thousandths of a millimetre from the nut, when one more is taken in. */
+function widened(place: Place, low: number, high: number): readonly [number, number] {
+  if (place.stoppedFret === undefined) return [low, high];
+  return [Math.min(low, place.position), Math.max(high, place.position)];
 }
 
 /** What the key to the next moment may tell of one note: its place, its string, or that its join is given up. */
@@ -200,20 +201,18 @@ function outParts(
 ): string[] {
   const own = moment.own.indexOf(item);
   const place = own >= 0 ? places[own] : bounds[moment.incoming.indexOf(item)]?.held;
-  if (!place) return [LEFT_OUT.key];
+  if (!place) return [GIVEN_UP.key];
   const through = item.follower !== undefined && item.follower.moment > nextAt;
   const kept = through ? `c${item.places.indexOf(place)}` : `s${place.index}`;
-  return mayMiss ? [kept, LEFT_OUT.key] : [kept];
+  return mayMiss ? [kept, GIVEN_UP.key] : [kept];
 }
 
-/** Every way to take one of each. */
-function combine(choices: readonly (readonly string[])[]): string[][] {
-  return choices.reduce<string[][]>(
-    (ways, choice) => ways.flatMap((way) => choice.map((part) => [...way, part])),
-    [[]],
-  );
-}
-
-function keyOf(parts: readonly string[]): string {
-  return parts.join(' ');
+/** Every way to take one of each, with at most `most` joins given up. */
+function combine(choices: readonly (readonly string[])[], most: number): string[][] {
+  let ways: string[][] = [[]];
+  for (const choice of choices) {
+    ways = ways.flatMap((way) => choice.map((part) => [...way, part]));
+    ways = ways.filter((way) => way.filter((part) => part === GIVEN_UP.key).length <= most);
+  }
+  return ways;
 }

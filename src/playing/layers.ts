@@ -25,10 +25,14 @@ export function layersOf(moments: readonly Moment[], hand: Hand, costs: Costs): 
   for (const chain of chainsOf(moments)) {
     let built = chain.map(build);
     const notes = chain.reduce((sum, at) => sum + (moments[at]?.own.length ?? 0), 0);
-    for (let most = 1; most <= notes && fewestLost(built) > most - 1; most++) {
-      built = chain.map((at) => {
+    for (let most = 1; most <= notes && fewestLost(built) >= most; most++) {
+      built = chain.map((at, position) => {
         const moment = moments[at];
-        return layerOf(moment ? statesOf(moment, at, moments[at + 1], hand, costs, most) : []);
+        const old = built[position];
+        // More than all of a moment's notes and joins cannot be given up: then the layer stays as it is.
+        const full = (moment?.own.length ?? 0) + (moments[at + 1]?.incoming.length ?? 0);
+        if (!moment || (old && most > full)) return old ?? layerOf([]);
+        return layerOf(statesOf(moment, at, moments[at + 1], hand, costs, most));
       });
     }
     layers.push(...built);

@@ -127,5 +127,5 @@ function explain(
     (other) => has(other) && other.follower && other.follower.moment > at && has(other.follower),
   );
   const kept = [...moment.own.filter((other) => other !== item && has(other)), ...held];
-  return reasonFor(item, moment, kept, !item.source || has(item.source), hand);
+  return reasonFor(item, kept, !item.source || has(item.source), hand);
 }

@@ -1,5 +1,5 @@
 import type { Hand } from './grips';
-import type { Item, Moment } from './moments';
+import type { Item } from './moments';
 import type { Unplaced } from './passage';
 import type { Place } from './places';
 
@@ -8,13 +8,7 @@ import type { Place } from './places';
  * @param kept the other notes of the moment that have a place in the answer, and earlier ones held through it
  * @param sourceKept whether the note that it is joined to has a place; true when it is joined to none
  */
-export function reasonFor(
-  item: Item,
-  moment: Moment,
-  kept: readonly Item[],
-  sourceKept: boolean,
-  hand: Hand,
-): Unplaced {
+export function reasonFor(item: Item, kept: readonly Item[], sourceKept: boolean, hand: Hand): Unplaced {
   const { id } = item.note;
   if (!sourceKept) {
     const detail = 'The note that it is joined to has no place.';
@@ -24,7 +18,7 @@ export function reasonFor(
   if (!fits(together, Infinity)) {
     const strings = [...new Set(item.places.map(({ index }) => hand.strings - index))].sort((a, b) => a - b);
     const where = strings.length === 1 ? `string ${strings[0]}` : `strings ${strings.join(', ')}`;
-    const detail = `It can sound on ${where} only, which the other ${moment.own.length - 1} notes of the moment need.`;
+    const detail = `It can sound on ${where} only, and the notes kept beside it leave no string.`;
     return { id, reason: 'two notes need one string', detail };
   }
   if (!fits(together, hand.slide ? 0 : hand.reach)) {

@@ -52,15 +52,18 @@ const cases: fc.Arbitrary<Case> = fc
         const one = raw[notes.length];
         if (!one) return;
         const source = one.join === 0 ? before[one.back % Math.max(1, before.length)] : undefined;
-        const free =
-          source && !notes.some((other) => other.joinedTo === source.id) && source.midi !== undefined;
+        const joinedPitch =
+          source?.midi !== undefined && !notes.some((other) => other.joinedTo === source.id)
+            ? source.midi
+            : undefined;
         const midi = Math.min(...tuning.opens) + capo + one.offset;
         notes.push({
           id: notes.length,
-          midi: one.stroke === 0 ? undefined : free ? (source.midi ?? midi) + (one.offset % 3) : midi,
+          midi:
+            one.stroke === 0 ? undefined : joinedPitch === undefined ? midi : joinedPitch + (one.offset % 3),
           moment,
           string: one.string,
-          joinedTo: one.stroke > 0 && free ? source.id : undefined,
+          joinedTo: one.stroke > 0 && joinedPitch !== undefined ? source?.id : undefined,
           stopped: one.stroke > 0 && one.stopped === 0,
         });
       }
