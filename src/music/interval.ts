@@ -27,7 +27,15 @@ const WORDS = [
   'two octaves',
 ] as const;
 
-const OCTAVES = ['', 'octave', 'two octaves', 'three octaves', 'four octaves', 'five octaves'] as const;
+const OCTAVES = [
+  '',
+  'octave',
+  'two octaves',
+  'three octaves',
+  'four octaves',
+  'five octaves',
+  'six octaves',
+] as const;
 
 /**
  * The name of an interval: `major third`, `octave`, `major tenth`, `two octaves and a perfect fifth`.

@@ -16,14 +16,22 @@ export function fifthsOf(name: PitchName): number {
   return PLACE[name.letter] + 7 * name.alter;
 }
 
-/**
- * The name at a place of the line, any whole number.
- * @example nameAtFifths(6) // { letter: 'F', alter: 1 }
- */
-export function nameAtFifths(fifths: number): PitchName {
+/** Names from Fbbb to B###, made once: spelling asks for them on every keystroke. */
+const FIRST = -22;
+const NAMES: readonly PitchName[] = Array.from({ length: 49 }, (_, i) => makeName(FIRST + i));
+
+function makeName(fifths: number): PitchName {
   const step = fifths + 1;
   const alter = Math.floor(step / 7);
   return Object.freeze({ letter: ORDER[step - 7 * alter] ?? 'C', alter });
+}
+
+/**
+ * The name at a place of the line, any whole number; the record is frozen.
+ * @example nameAtFifths(6) // { letter: 'F', alter: 1 }
+ */
+export function nameAtFifths(fifths: number): PitchName {
+  return NAMES[fifths - FIRST] ?? makeName(fifths);
 }
 
 /** The pitch class of a place of the line, 0 (C) … 11 (B). */

@@ -71,6 +71,15 @@ export function isReentrant(openMidis: readonly number[]): boolean {
  * @example nameChord([48, 52, 55, 60, 64]).names[0]?.name // 'C'
  */
 export function nameChord(midis: readonly number[], context: ChordContext = EMPTY): ChordNaming {
+  return nameSounding(midis, context, true);
+}
+
+/** The same without the memo: for the benchmark, and for laws that must not be true by memory alone. */
+export function nameChordAfresh(midis: readonly number[], context: ChordContext = EMPTY): ChordNaming {
+  return nameSounding(midis, context, false);
+}
+
+function nameSounding(midis: readonly number[], context: ChordContext, remembered: boolean): ChordNaming {
   let mask = 0;
   let lowest = Infinity;
   let first = -1;
@@ -95,20 +104,14 @@ export function nameChord(midis: readonly number[], context: ChordContext = EMPT
   if (others === 0) spread = count === 1 ? 0 : highest === lowest ? 1 : 2;
   else if ((others & (others - 1)) === 0) spread = lowestOther(midis, lowest);
   const id = mask | (bass << 12) | (weak ? 1 << 16 : 0) | (spread << 17);
-  const memo = byIdentity.get(context) ?? memoOf(context);
-  let naming = memo.get(id);
+  const memo = remembered ? (byIdentity.get(context) ?? memoOf(context)) : undefined;
+  let naming = memo?.get(id);
   if (!naming) {
-    if (memo.size >= NAMES) memo.clear();
     naming = nameSet(mask, bass, weak, spread, context);
-    memo.set(id, naming);
+    if (memo && memo.size >= NAMES) memo.clear();
+    memo?.set(id, naming);
   }
   return naming;
-}
-
-/** Names without remembering, for the benchmark: what the first call with a set costs. */
-export function forgetNames(): void {
-  byContents.clear();
-  byIdentity = new WeakMap();
 }
 
 /** The memo of all contexts that say the same. */
@@ -121,7 +124,10 @@ function memoOf(context: ChordContext): Memo {
   ].join(' ');
   let memo = byContents.get(contents);
   if (!memo) {
-    if (byContents.size >= CONTEXTS) forgetNames();
+    if (byContents.size >= CONTEXTS) {
+      byContents.clear();
+      byIdentity = new WeakMap();
+    }
     byContents.set(contents, (memo = new Map()));
   }
   byIdentity.set(context, memo);
@@ -179,14 +185,19 @@ function naming(
   classes: readonly number[],
   context: ChordContext,
 ): ChordNaming {
-  const table = spellingTable({ key: context.key, tuningNames: context.tuningNames ?? [] });
-  const tones = names[0]?.tones ?? [];
-  const notes = classes.map((pitchClass, i) => {
-    const written = tones[i];
-    return (written !== undefined && PITCH_NAMES.get(written)) || (table[pitchClass] ?? nameAtFifths(0));
-  });
+  const [first] = names;
+  const notes = first
+    ? first.tones.map((tone) => PITCH_NAMES.get(tone)).filter((note) => note !== undefined)
+    : classes.map((pitchClass) => plainName(pitchClass, context));
   return Object.freeze({ kind, names: Object.freeze(names), notes: Object.freeze(notes) });
 }
+
+/** The name of a note that no chord spells: as key and tuning have it. */
+function plainName(pitchClass: number, { key, tuningNames = NO_NAMES }: ChordContext): PitchName {
+  return spellingTable({ key, tuningNames })[pitchClass] ?? nameAtFifths(0);
+}
+
+const NO_NAMES: readonly PitchName[] = Object.freeze([]);
 
 /** Every name that spelling can give, by its text. */
 const PITCH_NAMES = new Map<string, PitchName>(
@@ -250,7 +261,7 @@ function nameTwo(
   }
   const above = degree(tone);
   const at = inverted ? other : bass;
-  const fifths = rootFifths(at, [above], context.key, context.tuningNames ?? []);
+  const fifths = rootFifths(at, [above], context.key, context.tuningNames ?? NO_NAMES);
   const rootName = simplify(nameAtFifths(fifths));
   const toneOf = toneName(fifths, above);
   const [low, high] = inverted ? [toneOf, rootName] : [rootName, toneOf];
@@ -279,7 +290,7 @@ const TWO_TONES: Readonly<Record<number, readonly [string, string]>> = {
 function nameOf(candidate: Candidate, classes: readonly number[], context: ChordContext): ChordName {
   const { root, reading, bass: place, cost } = candidate;
   const { type, omitted } = reading;
-  const tuningNames = context.tuningNames ?? [];
+  const tuningNames = context.tuningNames ?? NO_NAMES;
   const silent = new Set(omitted);
   const sounding = type.degrees.filter(
     (tone) => !silent.has(tone) && classes.includes((root + tone.halfSteps) % 12),
