@@ -1,6 +1,6 @@
 import { intervalWords } from '../interval';
 import { formatKey, isInKey, type Key } from '../key';
-import { simplify, nameAtFifths, pitchClassAtFifths } from '../lineOfFifths';
+import { fifthsOf, nameAtFifths, simplify } from '../lineOfFifths';
 import { formatPitchName, pitchClassOf, type PitchName } from '../noteName';
 import { spellingTable } from '../spelling';
 import { likeliest, type Candidate, type RootPreference } from './candidates';
@@ -58,6 +58,9 @@ const SILENCE: ChordNaming = Object.freeze({
 type Memo = Map<number, ChordNaming>;
 const byContents = new Map<string, Memo>();
 let byIdentity = new WeakMap<ChordContext, Memo>();
+/** A passage is named in one context, so the last one is asked first. */
+let lastContext: ChordContext | undefined;
+let lastMemo: Memo | undefined;
 
 /** Whether some open string is lower than the one before it, as on a ukulele with a high fourth string. */
 export function isReentrant(openMidis: readonly number[]): boolean {
@@ -104,7 +107,7 @@ function nameSounding(midis: readonly number[], context: ChordContext, remembere
   if (others === 0) spread = count === 1 ? 0 : highest === lowest ? 1 : 2;
   else if ((others & (others - 1)) === 0) spread = lowestOther(midis, lowest);
   const id = mask | (bass << 12) | (weak ? 1 << 16 : 0) | (spread << 17);
-  const memo = remembered ? (byIdentity.get(context) ?? memoOf(context)) : undefined;
+  const memo = remembered ? memoOf(context) : undefined;
   let naming = memo?.get(id);
   if (!naming) {
     naming = nameSet(mask, bass, weak, spread, context);
@@ -116,6 +119,14 @@ function nameSounding(midis: readonly number[], context: ChordContext, remembere
 
 /** The memo of all contexts that say the same. */
 function memoOf(context: ChordContext): Memo {
+  if (context === lastContext && lastMemo) return lastMemo;
+  const memo = byIdentity.get(context) ?? memoByContents(context);
+  byIdentity.set(context, memo);
+  [lastContext, lastMemo] = [context, memo];
+  return memo;
+}
+
+function memoByContents(context: ChordContext): Memo {
   const { key, tuningNames = [], reentrant } = context;
   const contents = [
     key ? formatKey(key) : '',
@@ -130,7 +141,6 @@ function memoOf(context: ChordContext): Memo {
     }
     byContents.set(contents, (memo = new Map()));
   }
-  byIdentity.set(context, memo);
   return memo;
 }
 
@@ -188,13 +198,14 @@ function naming(
   const [first] = names;
   const notes = first
     ? first.tones.map((tone) => PITCH_NAMES.get(tone)).filter((note) => note !== undefined)
-    : classes.map((pitchClass) => plainName(pitchClass, context));
+    : plainNames(classes, context);
   return Object.freeze({ kind, names: Object.freeze(names), notes: Object.freeze(notes) });
 }
 
-/** The name of a note that no chord spells: as key and tuning have it. */
-function plainName(pitchClass: number, { key, tuningNames = NO_NAMES }: ChordContext): PitchName {
-  return spellingTable({ key, tuningNames })[pitchClass] ?? nameAtFifths(0);
+/** The names of notes that no chord spells: as key and tuning have them. */
+function plainNames(classes: readonly number[], { key, tuningNames = NO_NAMES }: ChordContext): PitchName[] {
+  const table = spellingTable({ key, tuningNames });
+  return classes.map((pitchClass) => table[pitchClass] ?? nameAtFifths(0));
 }
 
 const NO_NAMES: readonly PitchName[] = Object.freeze([]);
@@ -289,53 +300,37 @@ const TWO_TONES: Readonly<Record<number, readonly [string, string]>> = {
 
 function nameOf(candidate: Candidate, classes: readonly number[], context: ChordContext): ChordName {
   const { root, reading, bass: place, cost } = candidate;
-  const { type, omitted } = reading;
-  const tuningNames = context.tuningNames ?? NO_NAMES;
-  const silent = new Set(omitted);
-  const sounding = type.degrees.filter(
-    (tone) => !silent.has(tone) && classes.includes((root + tone.halfSteps) % 12),
-  );
-  const fifths = rootFifths(root, sounding, context.key, tuningNames);
+  const { key, tuningNames = NO_NAMES } = context;
+  const fifths = rootFifths(root, reading.sounding, key, tuningNames);
   const rootName = simplify(nameAtFifths(fifths));
-  // Written simply, a doubly sharp root would part from its tones.
-  const home =
-    pitchClassAtFifths(fifths) === root && Math.abs(nameAtFifths(fifths).alter) < 2
-      ? fifths
-      : fifthsNear(rootName);
-  const names = classes.map((pitchClass) => {
-    if (pitchClass === root) return rootName;
-    const tone = type.degrees.find(({ halfSteps }) => (root + halfSteps) % 12 === pitchClass);
-    return tone ? toneName(home, tone) : foreignName(pitchClass, home, context.key, tuningNames);
-  });
-  const bassName = names[0] ?? rootName;
-  const over = place === 'inversion' || place === 'foreign' ? `/${formatPitchName(bassName)}` : '';
-  const name = formatPitchName(rootName) + type.symbol + over + (place === 'no root' ? ' (no root)' : '');
-  const words = wordsOf(candidate, bassName, classes[0] ?? root);
-  return chordName(
-    name,
-    rootName,
-    bassName,
-    names.map(formatPitchName),
-    omitted.map(({ text }) => text),
-    words,
-    cost,
-  );
-}
-
-function fifthsNear(name: PitchName): number {
-  return rootFifths(pitchClassOf(name), [], undefined, [name]);
-}
-
-function wordsOf({ root, reading, bass: place }: Candidate, bassName: PitchName, bass: number): string {
-  const { type, omitted } = reading;
-  const words = type.words ? [type.words] : [];
-  if (omitted.length)
-    words.push(`without the ${omitted.map(({ number }) => ordinal(number)).join(' and the ')}`);
-  if (place === 'inversion' || place === 'unsaid') {
-    const tone = type.degrees.find(({ halfSteps }) => (root + halfSteps) % 12 === bass);
-    words.push(tone ? `${ordinal(tone.number)} in the bass` : '');
+  // Written simply, a doubly sharp root takes its tones along.
+  const home = fifthsOf(rootName);
+  const [bassClass = root] = classes;
+  let bassName = rootName;
+  const tones: string[] = [];
+  for (const pitchClass of classes) {
+    const tone = reading.toneAt[(pitchClass - root + 12) % 12];
+    const name =
+      pitchClass === root
+        ? rootName
+        : tone
+          ? toneName(home, tone)
+          : foreignName(pitchClass, home, key, tuningNames);
+    if (pitchClass === bassClass) bassName = name;
+    tones.push(formatPitchName(name));
   }
-  if (place === 'foreign') words.push(`${formatPitchName(bassName)} in the bass`);
-  if (place === 'no root') words.push('root not sounding');
-  return words.join(', ');
+  let name = formatPitchName(rootName) + reading.type.symbol;
+  if (place === 'inversion' || place === 'foreign') name += `/${formatPitchName(bassName)}`;
+  if (place === 'no root') name += ' (no root)';
+  const about = bassWords(candidate, bassName, bassClass);
+  const words = reading.words && about ? `${reading.words}, ${about}` : reading.words + about;
+  const omitted = reading.omitted.map(({ text }) => text);
+  return chordName(name, rootName, bassName, tones, omitted, words, cost);
+}
+
+function bassWords({ root, reading, bass: place }: Candidate, bassName: PitchName, bass: number): string {
+  if (place === 'root') return '';
+  if (place === 'no root') return 'root not sounding';
+  const tone = reading.toneAt[(bass - root + 12) % 12];
+  return `${place === 'foreign' || !tone ? formatPitchName(bassName) : ordinal(tone.number)} in the bass`;
 }

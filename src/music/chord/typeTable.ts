@@ -1,5 +1,5 @@
 import { ADDED_TYPES, POWER, WRITTEN_TYPES, type ChordType } from './chordTypes';
-import type { Degree } from './degree';
+import { ordinal, type Degree } from './degree';
 
 /** One way to read a set of tones above a root. */
 export interface Reading {
@@ -8,6 +8,21 @@ export interface Reading {
   readonly omitted: readonly Degree[];
   /** Rank of the type and what the omissions cost. */
   readonly cost: number;
+  /** The degrees that sound. */
+  readonly sounding: readonly Degree[];
+  /** The degree that sounds so many half steps above the root, 1…11. */
+  readonly toneAt: readonly (Degree | undefined)[];
+  /** Words of the type and of what is left out. */
+  readonly words: string;
+}
+
+function makeReading(type: ChordType, left: readonly Degree[], cost: number): Reading {
+  const omitted = left.filter((tone) => tone.number !== 11);
+  const sounding = type.degrees.filter((tone) => !left.includes(tone));
+  const toneAt = Array.from({ length: 12 }, (_, i) => sounding.find(({ halfSteps }) => halfSteps === i));
+  const without = omitted.map(({ number }) => ordinal(number)).join(' and the ');
+  const words = [type.words, without && `without the ${without}`].filter(Boolean).join(', ');
+  return Object.freeze({ type, omitted, cost, sounding, toneAt, words });
 }
 
 const NONE: readonly Reading[] = Object.freeze([]);
@@ -29,8 +44,7 @@ function compile(): readonly (readonly Reading[])[] {
       const left = choices.filter((_, i) => choice & (1 << i));
       const mask = left.reduce((bits, tone) => bits & ~(1 << tone.halfSteps), type.mask);
       const cost = left.reduce((sum, tone) => sum + omissionCost(type, tone), type.rank);
-      const omitted = Object.freeze(left.filter((tone) => tone.number !== 11));
-      (table[mask] ??= []).push(Object.freeze({ type, omitted, cost }));
+      (table[mask] ??= []).push(makeReading(type, left, cost));
     }
   }
   return table;
@@ -54,7 +68,7 @@ function compileUpper(): (Reading | undefined)[] {
   const upper: (Reading | undefined)[] = [];
   for (const type of [POWER, ...WRITTEN_TYPES.filter(({ symbol }) => UPPER_SYMBOLS.includes(symbol))]) {
     const thirdless = type === POWER || type.symbol.startsWith('sus');
-    upper[type.mask] = Object.freeze({ type, omitted: [], cost: type.rank + (thirdless ? 1 : 0) });
+    upper[type.mask] = makeReading(type, [], type.rank + (thirdless ? 1 : 0));
   }
   return upper;
 }
