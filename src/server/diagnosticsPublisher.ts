@@ -66,11 +66,12 @@ export class DiagnosticsPublisher {
       return;
     }
     this.waiting.set(uri, { version, touched });
-    this.options.later(() => this.run(uri, version, MOST_TURNS));
+    // The first turn never publishes: the library takes one message a turn, and the next one is behind this task.
+    this.options.later(() => this.run(uri, undefined, MOST_TURNS));
   }
 
   /** Publishes, unless a change came in meanwhile: then the queue is asked again, a few times at most. */
-  private run(uri: string, version: number, turns: number): void {
+  private run(uri: string, version: number | undefined, turns: number): void {
     const waiting = this.waiting.get(uri);
     if (!waiting) return;
     if (waiting.version !== version && turns > 0) {
