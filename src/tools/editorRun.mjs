@@ -7,11 +7,13 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { exitOnSignals } from './exitOnSignals.mjs';
 import { electronRun } from './hosts/electronRun.mjs';
 import { installPackage } from './hosts/installPackage.mjs';
 import { runInWebHost } from './hosts/runInWebHost.mjs';
 import { inRoot, root } from './paths.mjs';
 
+exitOnSignals();
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-tests-'));
 const folder = path.join(passing, 'workspace'); // a copy: tests write there
 cpSync(inRoot('test/editor/workspace'), folder, { recursive: true });

@@ -23,6 +23,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { exitOnSignals } from './exitOnSignals.mjs';
 import { command, editorReady, goTo, hover } from './hosts/drive.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
@@ -103,6 +104,7 @@ async function takePicture(page) {
   console.log(`Saved ${values.out}`);
 }
 
+exitOnSignals();
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-picture-'));
 try {
   const theme = Object.entries(themes).find(([name]) => name === values.theme)?.[1];

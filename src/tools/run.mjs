@@ -20,6 +20,8 @@ import { root } from './paths.mjs';
 export function run(command, args, { cwd = root, env = process.env, show = false } = {}) {
   return new Promise((resolve) => {
     const child = spawn(command, args, { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
+    const end = () => child.kill();
+    process.once('exit', end); // nothing is left behind
     let output = '';
     let rest = '';
     const take = (/** @type {Buffer} */ data) => {
@@ -35,6 +37,7 @@ export function run(command, args, { cwd = root, env = process.env, show = false
     child.stderr.on('data', take);
     child.once('error', (error) => resolve({ code: 127, output: `${command}: ${error.message}` }));
     child.once('close', (code) => {
+      process.off('exit', end);
       if (rest && typeof show === 'function' && show(rest)) console.log(rest);
       resolve({ code: code ?? 1, output });
     });

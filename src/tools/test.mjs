@@ -1,5 +1,6 @@
 // Everything that is tested, from a fresh clone on. Usage: npm test [-- --only NAME,…] [--verbose]
 // Ends with one line, `N passed, N failed`; exit code 1 when something failed.
+import { exitOnSignals } from './exitOnSignals.mjs';
 import { countsIn } from './resultLine.mjs';
 import { run } from './run.mjs';
 import { setUp } from './setup.mjs';
@@ -71,6 +72,7 @@ function checkNames(known) {
     throw new Error(`No step is named ${wrong.join(', ')}; the steps are ${names.join(', ')}.`);
 }
 
+exitOnSignals();
 try {
   checkNames([...sourceSteps, ...builtSteps, ...desktopSteps]);
   await setUp();

@@ -4,6 +4,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
+import { exitOnSignals } from '../exitOnSignals.mjs';
 import { runInNodeHost } from './runInNodeHost.mjs';
 
 /** @type {Map<string, string[]>} */
@@ -27,6 +28,7 @@ const folder = plain.map((place) => path.resolve(place)).find((place) => existsS
 const extensionsDir = named.has('disable-extensions') ? undefined : last('extensions-dir');
 const settingsFile = path.join(last('user-data-dir') ?? '', 'User/settings.json');
 
+exitOnSignals();
 process.exitCode = await runInNodeHost({
   extensions,
   // the desktop resolves a folder or a name without ending; a page wants the file

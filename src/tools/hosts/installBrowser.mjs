@@ -28,11 +28,17 @@ export async function installBrowser() {
   const dir = await cached({
     name: 'chromium-153.0.0',
     what: 'a headless Chromium',
-    holds: 'libraries/lib/libnss3.so',
+    holds: 'fonts.conf',
     fill: unpack,
   });
   const executablePath = path.join(dir, 'chromium');
-  return { executablePath, env: lacksLibraries(executablePath) ? { LD_LIBRARY_PATH: libraryPath(dir) } : {} };
+  return {
+    executablePath,
+    env: {
+      FONTCONFIG_FILE: path.join(dir, 'fonts.conf'),
+      ...(lacksLibraries(executablePath) && { LD_LIBRARY_PATH: libraryPath(dir) }),
+    },
+  };
 }
 
 /** @param {string} dir */
@@ -43,8 +49,19 @@ async function unpack(dir) {
   chmodSync(path.join(dir, 'chromium'), 0o755);
   untar(path.join(bin, 'swiftshader.tar.br'), dir); // draws without a graphics card
   untar(path.join(bin, 'al2023.tar.br'), path.join(dir, 'libraries'));
+  untar(path.join(bin, 'fonts.tar.br'), dir);
+  writeFileSync(path.join(dir, 'fonts.conf'), fontsConfig); // in place of its own
   rmSync(path.join(dir, 'node_modules'), { recursive: true });
 }
+
+/** The system's fonts, and one beside this file: a browser ends at once where there is none, as on a bare server. */
+const fontsConfig = `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <include ignore_missing="yes">/etc/fonts/fonts.conf</include>
+  <dir prefix="relative">fonts</dir>
+</fontconfig>
+`;
 
 /** @param {string} file */
 const plain = (file) => brotliDecompressSync(readFileSync(file));
@@ -63,8 +80,7 @@ function untar(file, into) {
  * Whether the system has not all shared libraries that the browser needs (nss, nspr, expat are often missing).
  * @param {string} program
  */
-const lacksLibraries = (program) =>
-  /not found/.test(spawnSync('ldd', [program], { encoding: 'utf8' }).stdout ?? '');
+const lacksLibraries = (program) => spawnSync(program, ['--version']).status !== 0;
 
 /** @param {string} dir */
 const libraryPath = (dir) =>

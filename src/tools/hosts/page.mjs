@@ -64,15 +64,21 @@ export async function testRun(page, timeout) {
     },
   );
   await page.exposeFunction('codeAutomationExit', (/** @type {number} */ code) => end(code));
-  page.on('crash', () => {
-    console.error('The browser page crashed.');
+  let over = false;
+  const gone = (/** @type {string} */ what) => () => {
+    if (!over) console.error(`${what} in the middle of the test run.`);
     end(125);
-  });
+  };
+  page.once('crash', gone('The browser page crashed'));
+  page.once('close', gone('The browser ended'));
   return () => {
     const timer = setTimeout(() => {
       console.error(`The editor's test run did not end within ${timeout / 1000} s.`);
       end(124);
     }, timeout);
-    return ended.finally(() => clearTimeout(timer));
+    return ended.finally(() => {
+      over = true;
+      clearTimeout(timer);
+    });
   };
 }

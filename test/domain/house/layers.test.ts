@@ -28,6 +28,7 @@ const cases: [file: string, text: string, refused: boolean][] = [
   ['src/server/nodeMain.ts', `import { readFileSync } from 'node:fs';`, false],
   ['src/playing/layerProbe.ts', `import type { TabDocument } from '../notation/tabDocument';`, true],
   ['src/extension/layerProbe.ts', `import type { Documents } from '../server/documents';`, true],
+  ['src/extension/layerProbe.ts', `import type { Named } from '../server/requests';`, false],
   ['src/cli/layerProbe.ts', `import type { Settings } from '../service/records';`, false],
 ];
 
