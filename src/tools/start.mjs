@@ -15,7 +15,7 @@ import { setUp } from './setup.mjs';
  */
 function folderToOpen(given) {
   if (given !== undefined) {
-    const folder = path.resolve(given);
+    const folder = path.resolve(process.env['INIT_CWD'] ?? '', given); // npm changes the working folder
     if (!existsSync(folder)) throw new Error(`There is no folder ${folder}: make it first, or leave it out.`);
     return statSync(folder).isDirectory() ? folder : path.dirname(folder);
   }
