@@ -37,6 +37,11 @@ export function isGap(character: string | undefined): boolean {
   return character !== undefined && GAP.test(character);
 }
 
+/** A word in small letters, by way of capitals as the grammar compares them: a long s is an s, a dotless i an i. */
+function foldCase(word: string): string {
+  return word.toUpperCase().toLowerCase();
+}
+
 export function makeStringLine(
   text: string,
   label: TextSpan,
@@ -122,7 +127,7 @@ export function makeSectionLine(text: string, nameStart: number, nameEnd: number
 }
 
 export function makeFieldLine(text: string, nameStart: number, nameEnd: number, colon: number): FieldLine {
-  const name = text.slice(nameStart, nameEnd).toLowerCase();
+  const name = foldCase(text.slice(nameStart, nameEnd));
   const rest = text.slice(colon + 1);
   const value = rest.trim();
   return {
@@ -142,7 +147,7 @@ export function makeProseLine(text: string): ProseLine {
 
 /** The row that a word names; any other word is a text row. */
 export function rowOf(word: string): RowName {
-  const key = word.toLowerCase();
+  const key = foldCase(word);
   const alias = ROW_ALIASES[key];
   if (alias) return alias;
   return ROW_NAMES.find((name) => name === key && name !== 'text') ?? 'text';

@@ -108,7 +108,9 @@ export type TuningCase = {
     }
   | {
       /** Kind of the error, as `Notice.kind` names it. */
-      readonly error: 'one-note' | 'string-count';
+      readonly error: 'one-note' | 'step-count';
+      /** What the message must say. */
+      readonly says?: string;
       /** A value that must be among those offered. */
       readonly offers?: string;
     }
@@ -125,7 +127,13 @@ export const TUNING_CASES: readonly TuningCase[] = [
   { n: 35, instrument: 'guitar', value: 'open A', notes: 'E2 A2 E3 A3 C#4 E4' },
   { n: 36, instrument: 'guitar', value: 'standard down 1', notes: 'Eb2 Ab2 Db3 Gb3 Bb3 Eb4' },
   { n: 36, instrument: 'guitar', value: 'standard down 1 step', notes: 'D2 G2 C3 F3 A3 D4' },
-  { n: 37, instrument: 'guitar', value: 'standard -2 0 0', error: 'string-count' },
+  {
+    n: 37,
+    instrument: 'guitar',
+    value: 'standard -2 0 0',
+    error: 'step-count',
+    says: '3 numbers for 6 strings',
+  },
   {
     n: 38,
     instrument: 'guitar',
