@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { headingLine } from '../helpHeading';
 
 /** Address of a diagnostic's help for the server; VS Code runs the command when the link is followed. */
 export const HELP_LINK = 'command:pegbox.openHelp?%5B%22{code}%22%5D';
@@ -23,14 +24,6 @@ async function showAsText(page: vscode.Uri, code: string | undefined): Promise<v
   const document = await vscode.workspace.openTextDocument(page);
   const at = new vscode.Position(code === undefined ? 0 : headingLine(document.getText(), code), 0);
   await vscode.window.showTextDocument(document, { selection: new vscode.Range(at, at) });
-}
-
-/** The line of the heading that is a code, from 0; the top of the page when there is none. */
-export function headingLine(text: string, code: string): number {
-  return Math.max(
-    0,
-    text.split(/\r\n?|\n/).findIndex((line) => /^#+\s+(.*?)\s*$/.exec(line)?.[1] === code),
-  );
 }
 
 function codeUnderCursor(): string | undefined {
