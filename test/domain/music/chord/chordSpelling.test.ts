@@ -87,7 +87,8 @@ describe('Spelling of chord names (common practice, no source)', () => {
     it(what, () => {
       const [first] = nameChord(midis, context).names;
       assert.equal(first?.name, name);
-      assert.equal(first?.tones.join(' '), tones);
+      assert.ok(first);
+      assert.equal(first.tones.join(' '), tones);
     });
   }
 });

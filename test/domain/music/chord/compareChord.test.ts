@@ -43,8 +43,9 @@ describe('A written chord held against what sounds (common practice, no source)'
   ] as const) {
     it(`${name} over ${notes || 'nothing'}: ${verdict}`, () => {
       const comparison = compareChordName(name, midis(notes));
-      assert.equal(comparison?.message, message);
-      assert.equal(comparison?.verdict, verdict);
+      assert.ok(comparison);
+      assert.equal(comparison.message, message);
+      assert.equal(comparison.verdict, verdict);
     });
   }
 

@@ -92,7 +92,10 @@ describe('T7–T10, T14: the notes under known shapes (worked examples, computed
     const { names } = nameChord(midisOf('D2 G2 D3 G3 B3 D4', '020210'));
     assert.equal(names[0]?.name, 'D7(no3)');
     assert.ok(names.every(({ name }) => name !== 'D7'));
-    assert.equal(names[0]?.words, 'seventh, no third');
+    assert.deepEqual(
+      names.slice(0, 1).map(({ words }) => words),
+      ['seventh, no third'],
+    );
   });
 
   it('T17: D6 is Bm7 by its bass, C6 is Am7', () => {

@@ -30,8 +30,8 @@ interface Database {
   >;
 }
 
-export const GUITAR = shapesOf('guitar', guitar as unknown as Database);
-export const UKULELE = shapesOf('ukulele', ukulele as unknown as Database);
+export const GUITAR = shapesOf('guitar', guitar);
+export const UKULELE = shapesOf('ukulele', ukulele);
 
 function shapesOf(instrument: Shape['instrument'], database: Database): readonly Shape[] {
   return Object.values(database.chords).flatMap((entries) =>
