@@ -1,0 +1,38 @@
+import { chord } from './chordAnswer';
+import { completion } from './completion/completion';
+import { diagnostics } from './diagnostics';
+import { folding } from './folding';
+import { highlights } from './highlights';
+import { hover } from './hover/hover';
+import { inlayHints } from './inlayHints';
+import { notes } from './notes';
+import { open } from './open';
+import { outline } from './outline';
+import { semanticTokens } from './semanticTokens';
+import type { ChangeResult, LanguageService } from './serviceApi';
+import { tuning } from './tuningAnswer';
+import { tuningChoices } from './tuningChoices';
+
+/** The language service: one file a feature, put together here. It keeps nothing of its own. */
+export function createLanguageService(): LanguageService {
+  const notHereYet = (): ChangeResult => ({ error: 'not here yet' });
+  return {
+    open,
+    diagnostics,
+    hover,
+    outline,
+    folding,
+    highlights,
+    completion,
+    inlayHints,
+    semanticTokens,
+    convert: notHereYet,
+    transpose: notHereYet,
+    moveCapo: notHereYet,
+    passages: () => [],
+    notes,
+    tuningChoices,
+    tuning,
+    chord,
+  };
+}
