@@ -1,0 +1,133 @@
+import type { Header } from '../../notation/header';
+import type { NotePlace } from '../../notation/print/pieces';
+import { rewriteSystem } from '../../notation/print/rewriteSystem';
+import type { RowLine, RowMark } from '../../notation/parsedLine';
+import type { System, TabDocument } from '../../notation/tabDocument';
+import type { Slice } from './slices';
+
+/** What becomes of a passage: the fields it will stand under and the place of each of its notes. */
+export interface Rewriting {
+  /** The fields over a slice as they will be. */
+  header(slice: Slice): Header;
+  /** The new place of a note (by its index in the system's reading); undefined leaves it out. */
+  place(slice: Slice, index: number): NotePlace | undefined;
+  /** New text of a row's mark. */
+  rewrite?(slice: Slice, row: RowLine, mark: RowMark): string;
+  readonly keepLabels: boolean;
+}
+
+/** A stretch of lines and the header that must be in force over it. */
+export interface Block {
+  readonly lines: readonly string[];
+  readonly header: Header;
+}
+
+/** The blocks that take the place of a system. */
+export interface Replacement {
+  readonly system: System;
+  readonly blocks: readonly Block[];
+}
+
+export type RewriteResult =
+  | { readonly ok: true; readonly replacements: readonly Replacement[] }
+  | { readonly ok: false; readonly system: System };
+
+/** Writes the slices anew; what stands before and after a slice in its system is split off at the bar sign. */
+export function rewriteSlices(slices: readonly Slice[], rewriting: Rewriting): RewriteResult {
+  const replacements: Replacement[] = [];
+  for (const slice of slices) {
+    const blocks = blocksOf(slice, rewriting);
+    if (!blocks) return { ok: false, system: slice.system };
+    replacements.push({ system: slice.system, blocks });
+  }
+  return { ok: true, replacements };
+}
+
+function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
+  const { system, firstBar, lastBar } = slice;
+  const last = system.reading.bars.length - 1;
+  const blocks: Block[] = [];
+  if (firstBar > 0) {
+    const lines = asItIs(system, 0, firstBar - 1);
+    if (!lines) return undefined;
+    blocks.push({ lines, header: system.header });
+  }
+  const header = rewriting.header(slice);
+  const lines = rewriteSystem({
+    system,
+    firstBar,
+    lastBar,
+    header,
+    place: (index) => {
+      const bar = system.reading.notes[index]?.bar ?? -1;
+      return bar >= firstBar && bar <= lastBar ? rewriting.place(slice, index) : placeAsItIs(system, index);
+    },
+    keepLabels: rewriting.keepLabels,
+    position: positionOf(system, firstBar),
+    ...(rewriting.keepLabels ? { strings: system.reading.strings.map(({ number }) => number) } : {}),
+    rewrite: (row, mark) => rewriting.rewrite?.(slice, row, mark) ?? mark.text,
+  });
+  if (!lines) return undefined;
+  blocks.push({ lines, header });
+  if (lastBar < last) {
+    const rest = asItIs(system, lastBar + 1, last);
+    if (!rest) return undefined;
+    blocks.push({ lines: rest, header: system.header });
+  }
+  return blocks;
+}
+
+function positionOf(system: System, firstBar: number): { firstInPart: boolean; firstInSection: boolean } {
+  return firstBar > 0 ? { firstInPart: false, firstInSection: false } : system;
+}
+
+function asItIs(system: System, firstBar: number, lastBar: number): string[] | undefined {
+  return rewriteSystem({
+    system,
+    firstBar,
+    lastBar,
+    header: system.header,
+    place: (index) => placeAsItIs(system, index),
+    keepLabels: true,
+    strings: system.reading.strings.map(({ number }) => number),
+    position: positionOf(system, firstBar),
+  });
+}
+
+/** Where a note stands. */
+export function placeAsItIs(system: System, index: number): NotePlace | undefined {
+  const note = system.reading.notes[index];
+  if (!note) return undefined;
+  return {
+    string: note.string,
+    fret: note.fret ?? 0,
+    ...(note.touched === undefined ? {} : { touched: note.touched }),
+  };
+}
+
+/** The lines of a document with replacements in place, and the header each new block must stand under. */
+export function replaced(
+  document: TabDocument,
+  replacements: readonly Replacement[],
+): { lines: string[]; required: Map<number, Header> } {
+  const bySystem = new Map(replacements.map((replacement) => [replacement.system.firstLine, replacement]));
+  const systems = new Map(document.systems.map((system) => [system.firstLine, system]));
+  const lines: string[] = [];
+  const required = new Map<number, Header>();
+  for (let i = 0; i < document.lineCount; i++) {
+    const replacement = bySystem.get(i);
+    const system = systems.get(i);
+    if (!replacement) {
+      if (system) required.set(lines.length, system.header);
+      lines.push(document.line(i).text);
+      continue;
+    }
+    replacement.blocks.forEach((block, k) => {
+      if (k > 0) lines.push('');
+      required.set(lines.length, block.header);
+      lines.push(...block.lines);
+    });
+    i += replacement.system.lines.length - 1;
+  }
+  return { lines, required };
+}

@@ -1,0 +1,94 @@
+import { transposeWrittenChord } from '../../music/chord/transposeChord';
+import { formatKey, readKey, transposeKey, type Key } from '../../music/key';
+import { pitchClassOf } from '../../music/noteName';
+import type { TabDocument } from '../../notation/tabDocument';
+import type { Settings } from '../records';
+import type { ChangeResult, ServiceError, TransposeRequest } from '../serviceApi';
+import { changeOf, mapHeaders, NOTHING_THERE } from './change';
+import { halfStepWords } from './halfStepWords';
+import { placeNotes } from './placing';
+import { slicesIn, type Slice } from './slices';
+
+/** Three octaves: beyond it no instrument of the trade keeps anything. */
+const FARTHEST = 36;
+
+/** Moves a passage by half steps, or to a key the nearest way; key and chord rows move with it. */
+export function transpose(
+  document: TabDocument,
+  request: TransposeRequest,
+  settings: Settings,
+): ChangeResult {
+  const slices = slicesIn(document, request.range);
+  const [first] = slices;
+  if (!first) return { error: NOTHING_THERE };
+  const goal = goalOf(request.by, first);
+  if ('error' in goal) return goal;
+  const { halfSteps, key } = goal;
+  const headerFor = mapHeaders((header) => ({
+    ...header,
+    key:
+      header.key && halfSteps !== 0
+        ? header.key === first.system.header.key && key
+          ? key
+          : transposeKey(header.key, halfSteps)
+        : header.key,
+  }));
+  const places = placeNotes(document, slices, headerFor, halfSteps, settings);
+  const notesIn = places.entries.length;
+  const { unplaced, fitsAt } = places;
+  const strokes = places.entries.filter(({ note }) => note.kind === 'muted').length;
+  const placed = notesIn - unplaced.length;
+  const kept = halfSteps === 0 ? placed : strokes - unplaced.filter(({ name }) => name === 'x').length;
+  const remarks = [
+    `${placed} of ${notesIn} notes sound ${halfSteps === 0 ? 'as they did' : `${halfStepWords(halfSteps)}`}.`,
+  ];
+  if (unplaced.length > 0)
+    remarks.push(
+      `${unplaced.length} ${unplaced.length === 1 ? 'has' : 'have'} no place and ${unplaced.length === 1 ? 'is' : 'are'} left out.`,
+    );
+  if (fitsAt !== undefined)
+    remarks.push(`Moved ${halfStepWords(halfSteps + fitsAt)} instead, the passage fits without a gap.`);
+  return changeOf(
+    document,
+    slices,
+    {
+      header: ({ system }) => headerFor(system.header),
+      place: places.at,
+      keepLabels: true,
+      rewrite: ({ system }, row, mark) =>
+        row.row === 'chords'
+          ? transposeWrittenChord(mark.text, halfSteps, headerFor(system.header).key)
+          : mark.text,
+    },
+    { notesIn, kept, moved: placed - kept, unplaced, remarks },
+    settings,
+  );
+}
+
+function goalOf(by: number | string, first: Slice): { halfSteps: number; key?: Key } | ServiceError {
+  const steps =
+    typeof by === 'number' ? by : /^\s*[+−-]?\d+\s*$/.test(by) ? Number(by.replace('−', '-')) : undefined;
+  if (steps !== undefined) {
+    return Number.isInteger(steps) && Math.abs(steps) <= FARTHEST
+      ? { halfSteps: steps }
+      : {
+          error: `Transpose by a whole number of half steps from −${FARTHEST} to ${FARTHEST}, such as 2 or -3.`,
+        };
+  }
+  const key = readKey(String(by));
+  if (!key.ok)
+    return { error: `Give half steps, such as -3, or a key, such as E minor. ${key.error.message}` };
+  const from = first.system.header.key;
+  if (!from)
+    return {
+      error:
+        'The passage has no key to start from; write a key: field above it, or give half steps, such as -3.',
+    };
+  const up = (pitchClassOf(key.value.tonic) - pitchClassOf(from.tonic) + 12) % 12;
+  const modes = from.mode === key.value.mode;
+  if (!modes)
+    return {
+      error: `The passage is in ${formatKey(from)}; transposing keeps its mode, so give a key such as ${formatKey({ ...key.value, mode: from.mode })}.`,
+    };
+  return { halfSteps: up > 6 ? up - 12 : up, key: key.value };
+}
