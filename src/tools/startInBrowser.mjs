@@ -22,15 +22,14 @@ export async function startInBrowser(folder, wantedPort) {
   const token = secret(path.join(dataDir, 'token'));
   const port = await freePort(wantedPort).catch(() => freePort());
   const settings = { 'window.autoDetectColorScheme': true };
-  const host = await startNodeHost({ dataDir, extensionsDir, token, port, folder, settings });
+  const host = await startNodeHost({ dataDir, extensionsDir, token, port, settings });
 
   const first = readdirSync(folder)
     .sort()
     .find((name) => name.endsWith('.pegbox'));
-  console.log(
-    `\nPegbox runs on ${folder}, at\n\n  http://127.0.0.1:${port}/?tkn=${token}\n\nPress Ctrl+C to stop.`,
-  );
-  openInBrowser(pageAddress(host, { folder, token, ...(first && { file: path.join(folder, first) }) }));
+  const address = pageAddress(host, { folder, token, ...(first && { file: path.join(folder, first) }) });
+  console.log(`\nPegbox runs on ${folder}, at\n\n  ${address}\n\nPress Ctrl+C to stop.`);
+  openInBrowser(address);
 
   const stopped = new Promise((/** @type {(how: 'asked') => void} */ resolve) => {
     for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => resolve('asked'));

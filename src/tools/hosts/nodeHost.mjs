@@ -17,7 +17,6 @@ import { quietSettings } from './quietSettings.mjs';
  * @param {Record<string, unknown>} [options.settings] the user's settings; not written over a file that is there
  * @param {string} [options.token] a secret that the address must carry; default none
  * @param {number} [options.port] default a free one
- * @param {string} [options.folder] opened by an address that names none
  * @param {boolean} [options.forTests] lets pages name extensions and tests to load
  * @returns {Promise<NodeHost>}
  */
@@ -38,7 +37,6 @@ export async function startNodeHost(options = {}) {
     '--disable-update-check',
   );
   args.push(...(token ? ['--connection-token', token] : ['--without-connection-token']));
-  if (options.folder) args.push('--default-folder', options.folder);
   if (options.extensionsDir) args.push('--extensions-dir', options.extensionsDir);
   if (forTests) args.push('--enable-smoke-test-driver'); // without it the server ignores development paths
   const child = spawn(process.execPath, args, {
@@ -135,14 +133,14 @@ export function pageAddress({ port }, { folder, file, extensions = [], tests, to
         .replace(/^(?!\/)/, '/')}`,
     ).href;
   /** @type {[string, string][]} */
-  const payload = [['skipWelcome', 'true']];
-  for (const place of extensions) payload.push(['extensionDevelopmentPath', remote(place)]);
+  const payload = extensions.map((place) => ['extensionDevelopmentPath', remote(place)]);
   if (tests) payload.push(['extensionTestsPath', remote(tests)]);
-  if (file) payload.push(['openFile', remote(file)], ['gotoLineMode', 'true']);
+  if (file) payload.push(['openFile', remote(file)]);
+  if (file && /:\d+$/.test(file)) payload.push(['gotoLineMode', 'true']);
   const query = new URLSearchParams();
   if (token) query.set('tkn', token);
   if (folder) query.set('folder', folder);
   else query.set('ew', 'true');
-  query.set('payload', JSON.stringify(payload));
+  if (payload.length > 0) query.set('payload', JSON.stringify(payload));
   return `http://127.0.0.1:${port}/?${query}`;
 }
