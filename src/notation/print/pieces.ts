@@ -1,6 +1,6 @@
 import { readCells, type CellNote, type CellTechnique } from '../cells';
 import { asciiSigns } from '../lineParts';
-import type { StringLine } from '../parsedLine';
+import type { StringLine, Token } from '../parsedLine';
 import type { NoteReading, SystemReading } from '../reading';
 import type { System } from '../tabDocument';
 
@@ -30,6 +30,10 @@ export interface Piece {
   readonly sticks: 'nowhere' | 'before' | 'after' | 'both';
   /** Whether it may stand right behind what comes before it on its string, as it did. */
   readonly tight: boolean;
+  /** Whether it is a note. */
+  readonly note?: boolean;
+  /** For a stop: the column of the note it ends, −1 for one from before the system. */
+  readonly stops?: number;
 }
 
 /** Chooses the place of a note by its index in the reading; undefined leaves it out. */
@@ -44,8 +48,17 @@ export function piecesOf(system: System, from: number, to: number, place: PlaceN
     if (line?.kind === 'string') pieces.push(...new LinePieces(line, at, number, reading, place).make());
   }
   return pieces
-    .filter((piece) => piece.column >= from && piece.column < to)
+    .filter((piece) => piece.column >= from && piece.column < to && !isSpentStop(piece, pieces))
     .sort((a, b) => a.column - b.column);
+}
+
+/** Whether the note that a stop is to end has been ended on its new string by another one. */
+function isSpentStop({ stops, string, column }: Piece, pieces: readonly Piece[]): boolean {
+  if (stops === undefined) return false;
+  return pieces.some(
+    (other) =>
+      other.note === true && other.string === string && other.column > stops && other.column <= column,
+  );
 }
 
 const BRINGS: ReadonlySet<string> = new Set(['hammer-on', 'pull-off', 'tap', 'slide', 'slide-from-nowhere']);
@@ -81,29 +94,31 @@ class LinePieces {
       const place = index === undefined ? undefined : this.place(index);
       if (note && place) this.note(cell, note, place);
     });
-    for (const stop of this.cells.stops) {
-      const string = this.stringBefore(stop.start);
-      this.pieces.push({
-        string,
-        text: '.',
-        column: stop.column,
-        lead: 0,
-        digits: 0,
-        sticks: 'nowhere',
-        tight: true,
-      });
-    }
+    for (const stop of this.cells.stops) this.stop(stop);
     return this.pieces;
   }
 
-  /** The new string of the note that rings when a stop comes; the old one where none does. */
-  private stringBefore(offset: number): number {
+  /** A stop goes where the note went that it ends. */
+  private stop({ start, column }: Token): void {
     let string = this.oldString;
+    let owner: number | undefined;
     this.cells.notes.forEach((cell, i) => {
       const index = this.indices[i];
-      if (cell.start < offset && index !== undefined) string = this.place(index)?.string ?? string;
+      const place = index === undefined ? undefined : this.place(index);
+      if (index === undefined || cell.start >= start) return;
+      string = place?.string ?? string;
+      owner = this.reading.notes[index]?.column;
     });
-    return string;
+    this.pieces.push({
+      string,
+      text: '.',
+      column,
+      lead: 0,
+      digits: 0,
+      sticks: 'nowhere',
+      tight: true,
+      stops: owner ?? -1,
+    });
   }
 
   private note(cell: CellNote, note: NoteReading, place: NotePlace): void {
@@ -124,6 +139,7 @@ class LinePieces {
       digits: /^\d/.test(before + number) ? number.length : bracketFirst ? number.length : 0,
       sticks: 'nowhere',
       tight: isSign(text[cell.start - 1]),
+      note: true,
     });
     for (const technique of cell.techniques) this.technique(technique, cell, place);
   }
