@@ -105,7 +105,7 @@ class Printer {
     const bodies = strings.map((number, i) => ({
       prefix: prefix.string(this.label(number, i)),
       body: this.stringBody(number, i),
-      remark: this.remark(i),
+      remark: this.remark(number, i),
     }));
     const lines: { prefix: string; body: string; remark: string }[] = [];
     const stringCount = system.lines.filter((line) => line.kind === 'string').length;
@@ -139,13 +139,18 @@ class Printer {
     return this.layout.columns[index] ?? 0;
   }
 
-  private lineOf(i: number): StringLine | undefined {
-    return this.request.system.lines.filter((line): line is StringLine => line.kind === 'string')[i];
+  /** The old line whose place a string's line takes: that of the same string, else the one as far from the top. */
+  private lineOf(number: number, i: number): StringLine | undefined {
+    const { system, keepLabels } = this.request;
+    const at = this.reading.strings.find((string) => string.number === number)?.line;
+    const same = at === undefined ? undefined : system.lines[at];
+    if (keepLabels) return same?.kind === 'string' ? same : undefined;
+    return system.lines.filter((line): line is StringLine => line.kind === 'string')[i];
   }
 
   private label(number: number, i: number): string {
     const { header, keepLabels } = this.request;
-    const old = this.lineOf(i)?.label;
+    const old = this.lineOf(number, i)?.label;
     if (keepLabels && old) return old.text;
     const labels = this.request.system.lines.flatMap((line) => (line.kind === 'string' ? [line.label] : []));
     if (labels.every((label) => label.number !== undefined)) return String(number);
@@ -156,15 +161,15 @@ class Printer {
     );
   }
 
-  private remark(i: number): string {
+  private remark(number: number, i: number): string {
     const whole = this.request.lastBar === this.reading.bars.length - 1;
-    return whole ? (this.lineOf(i)?.remark?.text ?? '') : '';
+    return whole ? (this.lineOf(number, i)?.remark?.text ?? '') : '';
   }
 
   private stringBody(number: number, i: number): string {
     const width = Math.max(this.layout.columns.at(-1) ?? 0, 1);
     const body = Array.from({ length: width }, () => '-');
-    const old = this.lineOf(i);
+    const old = this.lineOf(number, i);
     for (const sign of this.signs) {
       const index = old ? this.request.system.lines.indexOf(old) : -1;
       const text = sign.texts.get(index) ?? sign.text;

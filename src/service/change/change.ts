@@ -23,7 +23,27 @@ export function changeOf(
     };
   }
   const { lines, required } = replaced(document, result.replacements);
-  return { edits: editTo(document, stateFields(lines, required, settings.tunings)), report } satisfies Change;
+  const remarks = namesOldFingers(slices, rewriting)
+    ? [...report.remarks, 'The fingers row still names the fingers of the old frets; see to it.']
+    : report.remarks;
+  const edits = editTo(document, stateFields(lines, required, settings.tunings));
+  return { edits, report: { ...report, remarks } } satisfies Change;
+}
+
+/** Whether a row of fingers stands over notes that went elsewhere. */
+function namesOldFingers(slices: readonly Slice[], rewriting: Rewriting): boolean {
+  return slices.some((slice) => {
+    const { reading } = slice.system;
+    if (!reading.rows.some((row) => row.row === 'fingers' && row.marks.length > 0)) return false;
+    return reading.notes.some((note, index) => {
+      const place = rewriting.place(slice, index);
+      return (
+        place !== undefined &&
+        note.fret !== undefined &&
+        (place.string !== note.string || place.fret !== note.fret)
+      );
+    });
+  });
 }
 
 /** One new header for each old one, so that what hangs on a header's identity is worked out once. */

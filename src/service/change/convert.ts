@@ -167,6 +167,8 @@ function nameFor(tuning: Tuning, slices: readonly Slice[]): string {
 function cautions(slices: readonly Slice[], tuning: Tuning): string[] {
   const instrument = slices[0]?.system.header.instrument;
   if (!instrument) return [];
-  const caution = retuningCaution(Math.max(0, ...stepsFrom(usualTuning(instrument), tuning).map((step) => step ?? 0)));
+  const caution = retuningCaution(
+    Math.max(0, ...stepsFrom(usualTuning(instrument), tuning).map((step) => step ?? 0)),
+  );
   return caution ? [caution] : [];
 }

@@ -4,6 +4,7 @@ import { formatKey } from '../../music/key';
 import { Document } from '../../notation/document';
 import type { FieldName } from '../../notation/fieldNames';
 import type { Header } from '../../notation/header';
+import { parseLine } from '../../notation/parseLine';
 import type { TabDocument } from '../../notation/tabDocument';
 
 /** A field that a change of a passage may have to state: before the passage, and again after it. */
@@ -42,7 +43,6 @@ function tuningText({ tuning, instrument }: Header): string {
  * again after it.
  * @param lines the new lines of the document
  * @param required for the line each system begins on, the header it must have
- * @param changedFrom the document before the change
  */
 export function stateFields(
   lines: string[],
@@ -70,7 +70,7 @@ function stateNext(document: Document, lines: string[], required: Map<number, He
     }
     const place = fieldLineFor(document, system.firstLine, stated, wanted);
     if (place.replace) lines[place.line] = withValue(lines[place.line] ?? '', value);
-    else insertLine(lines, required, place.line, `${stated.field}: ${value}`);
+    else insertLine(lines, required, place.line, fieldLine(stated.field, value, lines[place.line - 1]));
     return true;
   }
   return false;
@@ -113,6 +113,13 @@ function withValue(line: string, value: string): string {
     /^([^:]*:[ \t\u00a0]*).*$/,
     (_, head: string) => (/\s$/.test(head) ? head : `${head} `) + value,
   );
+}
+
+/** A new field line; its value stands under that of the field above, as far as its name leaves room. */
+function fieldLine(field: FieldName, value: string, above: string | undefined): string {
+  const parsed = above === undefined ? undefined : parseLine(above);
+  const column = parsed?.kind === 'field' && parsed.value !== '' ? parsed.valueStart : 0;
+  return `${field}:`.padEnd(Math.max(column, field.length + 2)) + value;
 }
 
 function insertLine(lines: string[], required: Map<number, Header>, at: number, text: string): void {

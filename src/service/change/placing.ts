@@ -76,7 +76,12 @@ export function placeNotes(
     for (const id of silent)
       unplaced.push(unplacedNote(group.entries[id], 'it has no pitch where it stands'));
     for (const { id, reason, detail } of answer.unplaced)
-      unplaced.push(unplacedNote(group.entries[id], `${reason}: ${detail}`));
+      unplaced.push(
+        unplacedNote(
+          group.entries[id],
+          reason === 'no such harmonic' ? 'no string has a harmonic of this pitch' : `${reason}: ${detail}`,
+        ),
+      );
     if (answer.unplaced.length > 0) moves.push(transposable(sounding, target)[0]?.halfSteps);
   }
   const [fitsAt] = moves.length === 1 ? moves : [];

@@ -64,7 +64,7 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
     },
     keepLabels: rewriting.keepLabels,
     position: positionOf(system, firstBar),
-    ...(rewriting.keepLabels ? { strings: system.reading.strings.map(({ number }) => number) } : {}),
+    ...(staysOnItsStrings(slice, rewriting) ? { strings: stringsOf(system) } : {}),
     rewrite: (row, mark) => rewriting.rewrite?.(slice, row, mark) ?? mark.text,
   });
   if (!lines) return undefined;
@@ -75,6 +75,20 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
     blocks.push({ lines: rest, header: system.header });
   }
   return blocks;
+}
+
+function stringsOf(system: System): number[] {
+  return system.reading.strings.map(({ number }) => number);
+}
+
+/** Whether a system that may leave strings out needs no others for its new notes. */
+function staysOnItsStrings(slice: Slice, rewriting: Rewriting): boolean {
+  if (!rewriting.keepLabels) return false;
+  const own = stringsOf(slice.system);
+  return slice.system.reading.notes.every((_, index) => {
+    const place = rewriting.place(slice, index);
+    return place === undefined || own.includes(place.string);
+  });
 }
 
 function positionOf(system: System, firstBar: number): { firstInPart: boolean; firstInSection: boolean } {
@@ -89,7 +103,7 @@ function asItIs(system: System, firstBar: number, lastBar: number): string[] | u
     header: system.header,
     place: (index) => placeAsItIs(system, index),
     keepLabels: true,
-    strings: system.reading.strings.map(({ number }) => number),
+    strings: stringsOf(system),
     position: positionOf(system, firstBar),
   });
 }
