@@ -1,0 +1,18 @@
+import type { Option } from './command';
+
+export const JSON_OPTION: Option = { name: 'json', help: 'answer as JSON' };
+export const TUNINGS: Option = {
+  name: 'tunings',
+  value: 'FILE',
+  help: 'your own tunings: a JSON file of names and values, such as {"harbour": "C2 G2 D3 G3 B3 D4"}',
+};
+export const LINES: Option = {
+  name: 'lines',
+  value: 'A-B',
+  help: 'only the systems on these lines, counted from 1, such as 12-20',
+};
+export const KEEP: Option = {
+  name: 'keep',
+  value: 'sound|shapes',
+  help: 'keep the sound, so that frets move (the default), or the shapes, so that the sound moves',
+};
