@@ -5,7 +5,7 @@ import { LineStore, type LineChange } from './lineStore';
 import type { ParsedLine } from './parsedLine';
 import { PlacedSystem } from './placedSystem';
 import type { NoteReading } from './reading';
-import { buildSkeleton, type GroupMemory, type Skeleton } from './skeleton';
+import { buildSkeleton, isNearMiss, type GroupMemory, type Skeleton } from './skeleton';
 import type {
   FieldGroup,
   PartPlace,
@@ -33,6 +33,7 @@ export class Document implements TabDocument {
   private memory: GroupMemory = new WeakMap();
   /** One for each system from the first on, as far as they were asked for since the last edit. */
   private milestones: Milestone[] = [];
+  private nearLines: readonly number[];
 
   constructor(
     text: string,
@@ -40,6 +41,7 @@ export class Document implements TabDocument {
   ) {
     this.store = new LineStore(text);
     this.skeleton = buildSkeleton(this.store.lines, userTunings, new Map(), this.memory);
+    this.nearLines = this.skeleton.nearMisses;
   }
 
   // ---- what it says
@@ -66,6 +68,10 @@ export class Document implements TabDocument {
 
   get fieldGroups(): readonly FieldGroup[] {
     return this.skeleton.groups;
+  }
+
+  get nearMisses(): readonly number[] {
+    return this.nearLines;
   }
 
   get parts(): readonly (string | undefined)[] {
@@ -189,7 +195,10 @@ export class Document implements TabDocument {
       const free = !inside && (after.kind === 'prose' || after.kind === 'blank' || after.kind === 'comment');
       if (!free && !(inside && staysInSystem(before, after))) return false;
     }
-    if (!inside) return true;
+    if (!inside) {
+      this.renewNearLines(first, removed, inserted);
+      return true;
+    }
     if (first + removed.length > system.firstLine + system.lines.length) return false;
     const strings = system.lines.filter((line) => line.kind === 'string').length;
     // Longer runs are split by their labels, and rows alone hang on their words: read those again as a whole.
@@ -210,6 +219,21 @@ export class Document implements TabDocument {
     return true;
   }
 
+  /** Prose took the place of prose: some of it may be nearly something else now, or no longer. */
+  private renewNearLines(
+    first: number,
+    removed: readonly ParsedLine[],
+    inserted: readonly ParsedLine[],
+  ): void {
+    if (!removed.some(isNearMiss) && !inserted.some(isNearMiss)) return;
+    const end = first + inserted.length;
+    this.nearLines = [
+      ...this.nearLines.filter((line) => line < first),
+      ...inserted.flatMap((line, i) => (isNearMiss(line) ? [first + i] : [])),
+      ...this.nearLines.filter((line) => line >= end),
+    ];
+  }
+
   /** Whether a system stands right against another one, as the halves of a split run do. */
   private isSplit(at: number): boolean {
     const { systems } = this.skeleton;
@@ -227,28 +251,57 @@ export class Document implements TabDocument {
       const moved = system.firstLine >= first + removed;
       known.set(moved ? system.firstLine + inserted - removed : system.firstLine, system);
     }
-    const old = new Set(this.skeleton.systems);
+    const before = this.skeleton.systems;
+    const old = new Set(before);
     this.skeleton = buildSkeleton(this.store.lines, this.userTunings, known, this.memory);
+    this.nearLines = this.skeleton.nearMisses;
     this.milestones = [];
     // What rings into a system that stayed may come from one that did not.
     this.skeleton.systems.forEach((system, i) => {
       if (!old.has(system)) this.touchRinging(i);
     });
+    this.touchAfterGone(before);
+  }
+
+  /** What rang into later systems from one that is gone rings no more. */
+  private touchAfterGone(before: readonly PlacedSystem[]): void {
+    const { systems } = this.skeleton;
+    const kept = new Set(systems);
+    let next = 0;
+    const touched = new Set<string | undefined>();
+    for (const system of before) {
+      if (kept.has(system)) {
+        next = systems.indexOf(system, next) + 1;
+        touched.clear();
+      } else if (!touched.has(system.header.part)) {
+        touched.add(system.header.part);
+        this.touchPart(next, system.header.part);
+      }
+    }
+  }
+
+  /** Marks the systems of a part from an index on, up to the next heading, as far as anything can ring. */
+  private touchPart(from: number, part: string | undefined): void {
+    const { systems, mostStrings } = this.skeleton;
+    const section = systems[from]?.section;
+    const most = mostStrings.get(part) ?? 0;
+    const struck = new Set<number>();
+    for (let i = from; i < systems.length; i++) {
+      const system = systems[i];
+      if (!system || system.section !== section) return;
+      if (system.header.part !== part) continue;
+      system.ringVersion += 1;
+      for (const { string } of system.reading.notes) struck.add(string);
+      // Only when each string that any later system may ask for has had its last word does nothing ring on.
+      if (struck.size >= most) return;
+    }
   }
 
   /** Marks the systems that notes of one may ring into. */
   private touchRinging(at: number): void {
     const { systems } = this.skeleton;
     const from = systems[at];
-    if (!from) return;
-    for (let i = at + 1; i < systems.length; i++) {
-      const system = systems[i];
-      if (!system || system.section !== from.section) return;
-      if (system.header.part !== from.header.part) continue;
-      system.ringVersion += 1;
-      const struck = new Set(system.reading.notes.map((note) => note.string));
-      if (struck.size >= system.header.tuning.strings.length) return;
-    }
+    if (from && systems[at + 1]?.section === from.section) this.touchPart(at + 1, from.header.part);
   }
 
   private indexOf(system: System): number {

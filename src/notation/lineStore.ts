@@ -44,23 +44,31 @@ export class LineStore {
     return text;
   }
 
-  /** Replaces a stretch of text. Places outside the text mean its nearest place. */
+  /** Replaces a stretch of text. Places outside the text mean its nearest place; the earlier one begins the stretch. */
   replace({ range, newText }: TextEdit): LineChange {
-    const start = this.clamp(range.start);
-    const end = this.clamp(range.end);
-    const before = this.line(start.line).text.slice(0, start.character);
-    const after = this.line(end.line).text.slice(end.character);
-    const texts = (before + newText + after).split(LINE_END);
-    const newEnds = newText.match(LINE_ENDS) ?? [];
-    // A line end may also arise where the kept parts meet (a CR before, an LF after); those are rare and re-split.
-    const inserted = texts.map(parseLine);
-    const ends =
-      texts.length === newEnds.length + 1 ? newEnds : ((before + newText + after).match(LINE_ENDS) ?? []);
-    const removed = this.parsed.slice(start.line, end.line + 1);
+    const [start, end] = inOrder(this.clamp(range.start), this.clamp(range.end));
+    let first = start.line;
     const lastEnd = this.ends[end.line] ?? '';
-    spliceAll(this.parsed, start.line, removed.length, inserted);
-    spliceAll(this.ends, start.line, removed.length, [...ends, lastEnd]);
-    return { first: start.line, removed, inserted };
+    let written =
+      this.line(first).text.slice(0, start.character) +
+      newText +
+      this.line(end.line).text.slice(end.character) +
+      lastEnd;
+    // A LF that comes to stand right behind a CR makes one line end with it.
+    if (first > 0 && this.ends[first - 1] === '\r' && written.startsWith('\n')) {
+      first -= 1;
+      written = `${this.line(first).text}\r${written}`;
+    }
+    const texts = written.split(LINE_END);
+    const ends: string[] = written.match(LINE_ENDS) ?? [];
+    // Behind the last line's own end begins the next line, which stays.
+    if (lastEnd !== '') texts.pop();
+    else ends.push('');
+    const inserted = texts.map(parseLine);
+    const removed = this.parsed.slice(first, end.line + 1);
+    spliceAll(this.parsed, first, removed.length, inserted);
+    spliceAll(this.ends, first, removed.length, ends);
+    return { first, removed, inserted };
   }
 
   private clamp({ line, character }: Place): Place {
@@ -69,6 +77,10 @@ export class LineStore {
     if (line > last) return { line: last, character: this.line(last).text.length };
     return { line, character: Math.max(0, Math.min(character, this.line(line).text.length)) };
   }
+}
+
+function inOrder(a: Place, b: Place): [Place, Place] {
+  return a.line < b.line || (a.line === b.line && a.character <= b.character) ? [a, b] : [b, a];
 }
 
 /** `splice` for insertions of any size: as arguments of one call, a hundred thousand lines overflow the stack. */

@@ -13,6 +13,10 @@ export interface Skeleton {
   /** Headers by the line they hold from, in order. */
   readonly headers: readonly { readonly line: number; readonly header: Header }[];
   readonly parts: readonly (string | undefined)[];
+  /** The most strings that a tuning of each part has. */
+  readonly mostStrings: ReadonlyMap<string | undefined, number>;
+  /** Lines outside all systems that were nearly something else, in order. */
+  readonly nearMisses: readonly number[];
 }
 
 /** Systems of the document before an edit, by the line they stand on now; they are used again where nothing changed. */
@@ -31,7 +35,7 @@ export function buildSkeleton(
 /** Field groups remembered by what held before and by their text, so that unchanged fields give the same header record. */
 export type GroupMemory = WeakMap<
   Header,
-  Map<string, { readonly header: Header; readonly read: ReturnType<typeof readFields> }>
+  Map<string, { readonly fields: readonly PlacedField[]; readonly read: ReturnType<typeof readFields> }>
 >;
 
 class Builder {
@@ -40,6 +44,8 @@ class Builder {
   private readonly groups: FieldGroup[] = [];
   private readonly headers: { line: number; header: Header }[] = [];
   private readonly parts: (string | undefined)[] = [];
+  private readonly mostStrings = new Map<string | undefined, number>();
+  private readonly nearMisses: number[] = [];
   /** Where each part was left. */
   private readonly partHeaders = new Map<string | undefined, Header>();
   private readonly startedParts = new Set<string | undefined>();
@@ -77,11 +83,13 @@ class Builder {
           runStart = -1;
           if (line?.kind === 'section') this.heading(line, i);
           else if (line?.kind === 'field') this.field(line, i);
+          else if (line && isNearMiss(line)) this.nearMisses.push(i);
       }
     }
     this.closeGroup();
-    const { systems, sections, groups, headers, parts } = this;
-    return { systems, sections, groups, headers, parts: parts.length > 0 ? parts : [undefined] };
+    const { systems, sections, groups, headers, mostStrings, nearMisses } = this;
+    const parts = this.parts.length > 0 ? this.parts : [undefined];
+    return { systems, sections, groups, headers, parts, mostStrings, nearMisses };
   }
 
   private heading(line: Extract<ParsedLine, { kind: 'section' }>, at: number): void {
@@ -123,17 +131,26 @@ class Builder {
     if (known)
       return {
         after: known.read.after,
-        problems: known.read.problems.map((p) => ({ ...p, field: moved(p.field, fields) })),
+        problems: known.read.problems.map((p) => ({
+          ...p,
+          // By place, not by line: one line may stand there twice.
+          field: fields[known.fields.indexOf(p.field)] ?? p.field,
+        })),
       };
     const read = readFields(fields, this.pendingBefore, this.userTunings);
-    byText.set(text, { header: this.pendingBefore, read });
+    byText.set(text, { fields, read });
     return read;
   }
 
   private run(start: number, end: number): void {
     const run = this.lines.slice(start, end);
     // A word before a bar line is no row by itself: a table in prose looks the same.
-    if (run.every((line) => line.kind !== 'string' && !(line.kind === 'row' && line.row !== 'text'))) return;
+    if (run.every((line) => line.kind !== 'string' && !(line.kind === 'row' && line.row !== 'text'))) {
+      run.forEach((line, i) => {
+        if (isNearMiss(line)) this.nearMisses.push(start + i);
+      });
+      return;
+    }
     this.closeGroup();
     let from = 0;
     for (const to of [...this.splits(run), run.length]) {
@@ -168,6 +185,8 @@ class Builder {
       firstInSection: !this.startedInSection.has(header.part),
     };
     if (position.firstInPart) this.parts.push(header.part);
+    const most = this.mostStrings.get(header.part) ?? 0;
+    this.mostStrings.set(header.part, Math.max(most, header.tuning.strings.length));
     this.startedParts.add(header.part);
     this.startedInSection.add(header.part);
     const known = this.known.get(firstLine);
@@ -183,9 +202,12 @@ class Builder {
   }
 }
 
-/** The field of this reading at the place of a remembered one. */
-function moved(field: PlacedField, fields: readonly PlacedField[]): PlacedField {
-  return fields.find(({ line }) => line === field.line) ?? field;
+/** Whether a line outside all systems was nearly something else. */
+export function isNearMiss(line: ParsedLine): boolean {
+  return (
+    (line.kind === 'prose' && line.nearMiss !== undefined) ||
+    (line.kind === 'row' && line.nearRow !== undefined)
+  );
 }
 
 function sameLabel(a: StringLine, b: StringLine | undefined): boolean {

@@ -100,7 +100,13 @@ export interface TabDocument {
   /** The fields in force at a line, that line's own group included. */
   headerAt(line: number): Header;
   readonly sections: readonly Section[];
+  /** The same list as long as no edit has changed how the lines belong together. */
   readonly fieldGroups: readonly FieldGroup[];
+  /**
+   * Lines outside all systems that were nearly something else (`ParsedLine.nearMiss`, `nearRow`), in order; the same
+   * list as long as none of them has changed.
+   */
+  readonly nearMisses: readonly number[];
   /** The parts in the order they begin; one entry with name undefined where no `part` is written. */
   readonly parts: readonly (string | undefined)[];
   placeOf(system: System): PartPlace;
