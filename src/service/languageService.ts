@@ -1,3 +1,7 @@
+import { convert } from './change/convert';
+import { moveCapo } from './change/moveCapo';
+import { passages } from './change/passages';
+import { transpose } from './change/transpose';
 import { chord } from './chordAnswer';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
@@ -9,13 +13,12 @@ import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
 import { semanticTokens } from './semanticTokens';
-import type { ChangeResult, LanguageService } from './serviceApi';
+import type { LanguageService } from './serviceApi';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
 
 /** The language service: one file a feature, put together here. It keeps nothing of its own. */
 export function createLanguageService(): LanguageService {
-  const notHereYet = (): ChangeResult => ({ error: 'not here yet' });
   return {
     open,
     diagnostics,
@@ -26,10 +29,10 @@ export function createLanguageService(): LanguageService {
     completion,
     inlayHints,
     semanticTokens,
-    convert: notHereYet,
-    transpose: notHereYet,
-    moveCapo: notHereYet,
-    passages: () => [],
+    convert,
+    transpose,
+    moveCapo,
+    passages,
     notes,
     tuningChoices,
     tuning,

@@ -1,0 +1,88 @@
+import { compareChord } from '../../music/chord/compareChord';
+import { nameChord } from '../../music/chord/nameChord';
+import { readChordName } from '../../music/chord/readChordName';
+import { formatPitchName } from '../../music/noteName';
+import { capoShift } from '../../notation/headerViews';
+import type { RowLine } from '../../notation/parsedLine';
+import type { PlacedMark, RowReading } from '../../notation/reading';
+import type { System, TabDocument } from '../../notation/tabDocument';
+import { playedContext } from '../chordContext';
+import { ROW_GUIDE } from '../rowGuide';
+import { midisBetween } from '../sounding';
+import { timingWords, whereInWords } from './beat';
+import { capital, code, lines, listed, paragraphs, quoted } from './text';
+
+/** What a row is and what stands in it. */
+export function rowWordHover(row: RowLine): string {
+  const { what, values } = ROW_GUIDE[row.row];
+  return lines(`**${quoted(row.word)}**: ${what}`, values);
+}
+
+/** The time of a count's syllable. */
+export function countHover(document: TabDocument, system: System, mark: PlacedMark): string {
+  return lines(`**${capital(whereInWords(document, system, mark.onset))}**`, timingWords(system));
+}
+
+/** What a chord's name says, what sounds until the next one, and whether they agree. */
+export function chordMarkHover(
+  document: TabDocument,
+  system: System,
+  row: RowReading,
+  mark: PlacedMark,
+): string {
+  const { header } = system;
+  const next = row.marks[row.marks.indexOf(mark) + 1];
+  const shift = capoShift(header);
+  const midis = midisBetween(document, system, mark.onset, next?.onset ?? system.reading.length);
+  const context = playedContext(header);
+  const played = midis.map((midi) => midi - shift);
+  const naming = nameChord(played, context);
+  const written = readChordName(mark.text);
+  const notes = naming.notes.map(formatPitchName).join(' ');
+  const [first, ...others] = naming.names;
+  const name = first && naming.kind !== 'unnamed' ? first.name : 'no everyday name';
+  return paragraphs(
+    `**${quoted(mark.text)}** is written`,
+    written.ok && naming.kind !== 'silence' ? verdictLine(compareChord(written.value, played, context)) : '',
+    written.ok ? '' : quoted(written.error.message, 400),
+    naming.kind === 'silence'
+      ? 'Nothing sounds from here to the next name'
+      : lines(
+          `What sounds from here to the next name: ${notes}, that is **${name}**${first?.words ? ` (${first.words})` : ''}`,
+          others.length > 0 ? `Also: ${others.map((other) => other.name).join('; ')}` : '',
+          shift === 0 ? '' : `Named as played; the capo sounds it ${shift} frets higher`,
+        ),
+    capital(whereInWords(document, system, mark.onset)),
+  );
+}
+
+function verdictLine({ verdict, message }: ReturnType<typeof compareChord>): string {
+  return verdict === 'agrees' ? 'It agrees with what sounds' : quoted(message, 400).replace(/\.$/, '');
+}
+
+const STROKES: Readonly<Record<string, string>> = {
+  p: 'thumb',
+  i: 'index finger',
+  m: 'middle finger',
+  a: 'ring finger',
+  c: 'little finger',
+  d: 'stroke down',
+  u: 'stroke up',
+};
+
+const FINGERS: Readonly<Record<string, string>> = {
+  '0': 'open string',
+  '1': 'index finger',
+  '2': 'middle finger',
+  '3': 'ring finger',
+  '4': 'little finger',
+  t: 'thumb',
+};
+
+/** A mark of the picking or fretting hand in words; undefined where there is nothing to say. */
+export function handMarkLine(row: RowReading, mark: PlacedMark): string | undefined {
+  const words = row.row === 'picking' ? STROKES : row.row === 'fingers' ? FINGERS : undefined;
+  if (!words) return undefined;
+  const told = [...mark.text].flatMap((letter) => words[letter.toLowerCase()] ?? []);
+  return told.length > 0 ? `${code(mark.text)}: ${listed(told)}` : undefined;
+}
