@@ -74,7 +74,7 @@ function checkString(line: StringLine, one: LineCase): void {
 }
 
 function labelText(note: LabelNote): string {
-  return formatPitchName(note) + (note.octave ?? '');
+  return `${formatPitchName(note)}${note.octave ?? ''}`;
 }
 
 function texts(pieces: readonly { readonly text: string }[]): string[] {
