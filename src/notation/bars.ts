@@ -112,6 +112,7 @@ function disagreements(lines: readonly BarLine[], chosen: ReadonlyMap<number, Sy
           expected: nearest(keys, keyOf(first)),
           strays: strays.map(keyOf),
           missing,
+          keys,
         },
       });
     } else if (missing.length > 0) {
@@ -121,7 +122,7 @@ function disagreements(lines: readonly BarLine[], chosen: ReadonlyMap<number, Sy
         line: line.line,
         start: last?.start ?? 0,
         end: last?.end ?? 0,
-        facts: { column: missing[0] ?? 0, missing },
+        facts: { column: missing[0] ?? 0, missing, keys },
       });
     }
   }

@@ -428,22 +428,20 @@ class CellReader {
 }
 
 /**
- * Two frets that a run of digits may have meant, as text to write instead.
+ * The frets that a run of digits may have meant, as text to write instead: two digits at a time where they are a fret
+ * of the neck, else one.
+ * @param most the last fret of the neck
  * @example splitFrets('45') // '4-5'
  */
-export function splitFrets(digits: string): string {
-  if (/^0+$/.test(digits)) return digits.split('').join('-');
-  if (digits.startsWith('0')) return `0-${digits.slice(1)}`;
-  if (digits.length === 3)
-    return Number(digits.slice(0, 2)) <= 24
-      ? `${digits.slice(0, 2)}-${digits.slice(2)}`
-      : `${digits.slice(0, 1)}-${digits.slice(1)}`;
-  return (
-    digits
-      .match(/\d{1,2}/g)
-      ?.map((pair) => (Number(pair) > 24 ? pair.split('').join('-') : pair))
-      .join('-') ?? digits
-  );
+export function splitFrets(digits: string, most = 24): string {
+  const frets: string[] = [];
+  for (let at = 0; at < digits.length;) {
+    const pair = digits.slice(at, at + 2);
+    const whole = pair.length === 2 && !pair.startsWith('0') && Number(pair) <= most;
+    frets.push(whole ? pair : digits.charAt(at));
+    at += whole ? 2 : 1;
+  }
+  return frets.join('-');
 }
 
 /** A bend's target: a whole step where nothing is written, a part of a whole step, or a fret (which may lie between two). */

@@ -46,7 +46,7 @@ function words<T extends string>(what: string, choices: readonly T[]): (text: st
       ? ok(choice)
       : failed(
           what,
-          `${what} is ${choices.slice(0, -1).join(', ')} or ${choices.at(-1) ?? ''}.`,
+          `Write ${choices.slice(0, -1).join(', ')} or ${choices.at(-1) ?? ''} for ${what}.`,
           0,
           text.length,
           choices,

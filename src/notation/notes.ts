@@ -187,7 +187,7 @@ class LineReader {
         limit: read.limit,
         frets: this.header.frets,
         string: this.line.string.number,
-        split: splitFrets(String(cell.fret)),
+        split: splitFrets(String(cell.fret), read.most),
       },
     });
   }

@@ -1,25 +1,10 @@
+import type { Diagnostic, Mend, Severity } from '../checks/check';
 import type { Place, Range, TextEdit } from '../notation/tabDocument';
 
 /** Plain records in and out of the language service. One file of the server turns them into protocol types. */
 export type { Place, Range, TextEdit };
 
-export type Severity = 'error' | 'warning' | 'information' | 'hint';
-
-export interface Diagnostic {
-  readonly range: Range;
-  readonly severity: Severity;
-  /** Stable, in kebab case; also the anchor of its paragraph in the help page. */
-  readonly code: string;
-  readonly message: string;
-  readonly mends: readonly Mend[];
-}
-
-/** A repair that the user can take: one edit, one undo step. */
-export interface Mend {
-  readonly title: string;
-  readonly edits: readonly TextEdit[];
-  readonly preferred: boolean;
-}
+export type { Diagnostic, Mend, Severity };
 
 export interface Hover {
   /** Markdown that reads as plain text too. */

@@ -1,0 +1,87 @@
+import { compare } from '../music/fraction';
+import { spanBetween } from '../instrument/neck';
+import { fingerboardOf } from '../notation/headerViews';
+import type { NoteReading } from '../notation/reading';
+import type { Check, Scene, SystemFinding } from './check';
+import { onsetsOf } from './support/onsets';
+
+export const stretchOverReach: Check = {
+  code: 'stretch-over-reach',
+  severity: 'warning',
+  title: 'A stretch wider than the hand',
+  help: {
+    group: 'The hand',
+    meaning:
+      'The lowest and the highest fret that fingers stop at one time lie farther apart than `pegbox.reach`, measured in millimetres at that place on the neck: four frets at the nut are as wide as six near the twelfth. 130 mm is an engineering value for a wide stretch; set it to your hand. Open strings are free, and a barre is one finger.',
+    mending: 'Play one of the notes on another string, or leave one out. Do not force a stretch that hurts.',
+  },
+  run: {
+    system: (scene) =>
+      scene.header.fretting === 'slide'
+        ? []
+        : onsetsOf(scene.reading).flatMap((column) => findingFor(scene, column) ?? []),
+  },
+  examples: {
+    raises: [
+      'E|9---|\nB|----|\nG|----|\nD|----|\nA|1---|\nE|----|\n',
+      'scale length: 864 mm\n\nE|5---|\nB|1---|\nG|----|\nD|----|\nA|----|\nE|----|\n',
+      'E|----|\nB|----|\nG|2h9-|\nD|2---|\nA|1---|\nE|----|\n',
+    ],
+    quiet: [
+      'E|9---|\nB|----|\nG|----|\nD|----|\nA|0---|\nE|----|\n',
+      'E|16--|\nB|12--|\nG|----|\nD|----|\nA|----|\nE|----|\n',
+      'scale length: 381 mm\n\nE|5---|\nB|1---|\nG|----|\nD|----|\nA|----|\nE|----|\n',
+      'fretting: slide\n\nE|9---|\nB|9---|\nG|----|\nD|----|\nA|----|\nE|----|\n',
+    ],
+  },
+};
+
+/** A stopped string. */
+interface Stopped {
+  readonly note: NoteReading;
+  /** The number written. */
+  readonly fret: number;
+  /** Counted from the nut. */
+  readonly stop: number;
+}
+
+function findingFor(scene: Scene, column: readonly NoteReading[]): SystemFinding | undefined {
+  const { header, reach } = scene;
+  const stopped = [...column, ...joinedTo(scene, column)].flatMap((note) => stoppedBy(scene, note) ?? []);
+  const [first] = stopped;
+  if (!first || stopped.length < 2) return undefined;
+  const low = stopped.reduce((a, b) => (b.stop < a.stop ? b : a), first);
+  const high = stopped.reduce((a, b) => (b.stop > a.stop ? b : a), first);
+  const span = spanBetween(low.stop, high.stop, header.scaleLength);
+  if (span <= reach) return undefined;
+  const { line, start, end } = high.note;
+  return {
+    line,
+    start,
+    end,
+    message: `Frets ${low.fret} and ${high.fret}, stopped at one time, lie ${Math.round(span)} mm apart; your reach is set to ${Math.round(reach)} mm. Play one of them on another string, or leave one out.`,
+  };
+}
+
+/** Notes hammered on or pulled off from one of a column while the others still sound: the fingers of both are down. */
+function joinedTo(scene: Scene, column: readonly NoteReading[]): readonly NoteReading[] {
+  const { notes } = scene.reading;
+  return notes.filter((note) => {
+    const from = note.joinedFrom === undefined ? undefined : notes[note.joinedFrom];
+    if (!from || !column.includes(from)) return false;
+    if (!note.techniques.some(({ kind }) => kind === 'hammer-on' || kind === 'pull-off')) return false;
+    return column.some((held) => held !== from && (!held.ends || compare(held.ends, note.onset) > 0));
+  });
+}
+
+/** Where a finger stops the string; undefined for open strings, harmonics, muted strokes and what is tapped. */
+function stoppedBy(scene: Scene, note: NoteReading): Stopped | undefined {
+  if (note.fret === undefined || note.kind === 'natural-harmonic') return undefined;
+  if (note.techniques.some(({ kind }) => kind === 'tap')) return undefined;
+  const { header, reading } = scene;
+  const index = reading.strings.find(({ line }) => line === note.line)?.index ?? -1;
+  const board = fingerboardOf(header);
+  const read = board.read(index, note.fret);
+  if (!read.ok || read.stopFret === board.absoluteFret(index, 0)) return undefined;
+  return { note, fret: note.fret, stop: read.stopFret };
+}
