@@ -21,7 +21,10 @@ export function pick<T extends vscode.QuickPickItem>(
   if (active !== undefined) list.activeItems = [active];
   return new Promise((resolve) => {
     list.onDidAccept(() => {
-      resolve(list.selectedItems[0] ?? list.activeItems[0]);
+      // Enter on a list that is not shown yet, or that nothing matches, chooses nothing.
+      const chosen = list.selectedItems[0] ?? list.activeItems[0];
+      if (chosen === undefined) return;
+      resolve(chosen);
       list.hide();
     });
     list.onDidHide(() => {

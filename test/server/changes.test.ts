@@ -46,13 +46,13 @@ describe('requests that change a passage', () => {
       tuning: 'bananas',
       keep: 'sound',
     });
-    assert.match(answer.error, /^[A-Z].*\.$/s);
+    assert.match(answer.error, /^[A-Z“].*\.$/s);
   });
 
   it('transpose: by half steps and to a key', async () => {
     // D2 up by 2 is fret 2; the F sharp on fret 4 of D3 is G sharp on fret 6.
-    assert.match(await after_(await made('pegbox/transpose', { by: 2 })), /^key:\s+E$/m);
-    assert.match(await after_(await made('pegbox/transpose', { by: 'E' })), /^key:\s+E$/m);
+    assert.match(await after_(await made('pegbox/transpose', { by: 2 })), /^key:\s+E\b/m);
+    assert.match(await after_(await made('pegbox/transpose', { by: 'E' })), /^key:\s+E\b/m);
   });
 
   it('move a capo: the shapes stay', async () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { DiagnosticSeverity, type Diagnostic } from 'vscode-languageserver/node';
+import { DiagnosticSeverity } from 'vscode-languageserver/node';
 import { range, TestClient } from './testClient';
 import { BAD_CAPO, LANTERN } from './texts';
 
@@ -30,7 +30,7 @@ describe('diagnostics over the wire', () => {
     assert.equal(found.range.start.line, 2);
     assert.match(String(found.code), /^[a-z]+(-[a-z]+)*$/);
     assert.deepEqual(found.codeDescription, { href: `help:page?${found.code}` });
-    assert.match(String(found.message), /^[A-Z].*\.$/s);
+    assert.match(String(found.message), /^[A-Z“].*\.$/s);
   });
 
   it('go when the mistake is mended, and come back when it is made again', async () => {
@@ -101,20 +101,26 @@ describe('diagnostics over the wire', () => {
   });
 
   it('are at most 200, and the last one says how many there are besides', async () => {
-    const wrong = 'capo:   banana\n\nA sentence.\n\n';
-    const found = await client.opened(URI, wrong.repeat(250));
+    const wrong = '\nD4 |99--|\nA3 |----|\nG3 |----|\nD3 |----|\nA2 |----|\nD2 |----|\n';
+    const one = await client.opened('file:///one.pegbox', `tuning: DADGAD\n${wrong}`);
+    assert.deepEqual(
+      one.map(({ severity }) => severity),
+      [DiagnosticSeverity.Error],
+    );
+    const found = await client.opened(URI, `tuning: DADGAD\n${wrong.repeat(250)}`);
     assert.equal(found.length, 200);
     const last = found.at(-1);
     assert.equal(last?.code, 'more');
+    assert.equal(last?.severity, DiagnosticSeverity.Error);
     assert.equal(last?.codeDescription, undefined);
-    const among = /^(\d+) more, (\d+) of them errors/.exec(String(last?.message));
-    assert.ok(among, String(last?.message));
-    assert.equal(Number(among[1]), count(250, found) - 199);
+    assert.match(String(last?.message), /^51 more, 51 of them errors: /);
+  });
+
+  it('show the gravest where there are more than 200', async () => {
+    const wrong = '\nD4 |99--|\nA3 |----|\nG3 |----|\nD3 |----|\nA2 |----|\nD2 |----|\n';
+    const found = await client.opened(URI, `${'capo: 2\n'.repeat(300)}tuning: DADGAD\n${wrong}`);
+    assert.equal(found.length, 200);
+    assert.equal(found.filter(({ severity }) => severity === DiagnosticSeverity.Error).length, 1);
+    assert.match(String(found.at(-1)?.message), /^\d+ more: /);
   });
 });
-
-/** Every repetition brings the same diagnostics, so one tells how many all of them bring. */
-function count(repetitions: number, found: readonly Diagnostic[]): number {
-  const first = found.filter(({ range: { start } }) => start.line < 4);
-  return repetitions * first.length;
-}

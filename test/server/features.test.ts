@@ -12,7 +12,7 @@ import type {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { range, TestClient } from './testClient';
-import { BAD_CAPO, FRET_4, LANTERN } from './texts';
+import { MISSPELLED, FRET_4, LANTERN } from './texts';
 
 const URI = 'file:///lantern.pegbox';
 const BAD = 'file:///bad.pegbox';
@@ -28,7 +28,7 @@ describe('what an editor asks about a document', () => {
   before(async () => {
     client = await TestClient.start({ initializationOptions: { commands: true } });
     await client.opened(URI, LANTERN);
-    await client.opened(BAD, BAD_CAPO);
+    await client.opened(BAD, MISSPELLED);
   });
   after(async () => {
     assert.equal(await client.stop(), 0);
@@ -127,7 +127,7 @@ describe('what an editor asks about a document', () => {
   it('code actions: the mends of a mistake, the preferred one marked, each leaving a text without it', async () => {
     const actions = await client.request<CodeAction[]>('textDocument/codeAction', {
       textDocument: { uri: BAD },
-      range: range(2, 10, 2, 10),
+      range: range(2, 2, 2, 2),
       context: { diagnostics: [], only: ['quickfix'] },
     });
     assert.notEqual(actions.length, 0);
@@ -136,7 +136,7 @@ describe('what an editor asks about a document', () => {
       assert.equal(action.diagnostics?.length, 1);
       const edits = action.edit?.changes?.[BAD];
       assert.ok(edits);
-      const text = TextDocument.applyEdits(TextDocument.create(BAD, 'pegbox', 1, BAD_CAPO), edits);
+      const text = TextDocument.applyEdits(TextDocument.create(BAD, 'pegbox', 1, MISSPELLED), edits);
       assert.deepEqual(await client.opened('file:///mended.pegbox', text), [], action.title);
     }
   });

@@ -59,11 +59,11 @@ describe('whatever a client sends', () => {
   for (const [method, params] of SENTENCES) {
     it(`${method} about an unknown document is answered with a sentence`, async () => {
       const answer = await client.request<{ error: string }>(method, params);
-      assert.match(answer.error, /^[A-Z].*\.$/);
+      assert.match(answer.error, /^[A-Z“].*\.$/s);
     });
     it(`${method} with malformed parameters is answered with a sentence`, async () => {
       const answer = await client.request<{ error: string }>(method, { uri: URI, position: 'x', range: 3 });
-      assert.match(answer.error, /^[A-Z].*\.$/s);
+      assert.match(answer.error, /^[A-Z“].*\.$/s);
     });
   }
 

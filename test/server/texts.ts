@@ -15,6 +15,9 @@ D2 |0-------0-------|
 /** The same with a capo that no one can read. */
 export const BAD_CAPO = LANTERN.replace('key:    D', 'capo:   banana');
 
+/** The same with a capo whose word is misspelled, which a mend puts right. */
+export const MISSPELLED = LANTERN.replace('key:    D', 'capoo:  2');
+
 /** Line and character of the first fret 4 in LANTERN: D3 and four half steps is F♯3. */
 export const FRET_4 = { line: 8, character: 8 };
 

@@ -56,7 +56,7 @@ describe('commands in the editor', () => {
     const { document } = await newTab(lantern);
     const { report } = await run('pegbox.transpose', { by: 2 });
     assert.strictEqual(report?.notesIn, 6);
-    assert.match(document.getText(), /^key:\s+E$/m);
+    assert.match(document.getText(), /^key:\s+E\b/m);
     await undoOnce(document, lantern);
   });
 
@@ -71,7 +71,7 @@ describe('commands in the editor', () => {
   it('say in one sentence what they cannot read, and leave the text alone', async () => {
     const { document } = await newTab(lantern);
     const { error } = await run('pegbox.convert', { tuning: 'bananas', keep: 'sound' });
-    assert.match(error ?? '', /^[A-Z].*\.$/s);
+    assert.match(error ?? '', /^[A-Z“].*\.$/s);
     assert.strictEqual(document.getText(), lantern);
   });
 

@@ -1,6 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
-import { badCapo, closeTabs, lantern, newTab } from './newTab';
+import { badCapo, closeTabs, lantern, misspelled, newTab } from './newTab';
 import { waitFor } from './waitFor';
 
 /** The diagnostics of a document, once there are some. */
@@ -38,7 +38,7 @@ describe('diagnostics in the editor', () => {
   });
 
   it('come with a mend that ends them, and one undo brings the text back', async () => {
-    const { document } = await newTab(badCapo);
+    const { document } = await newTab(misspelled);
     const [mistake] = await found(document);
     assert.isDefined(mistake);
     const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
@@ -50,10 +50,10 @@ describe('diagnostics in the editor', () => {
     const [mend] = actions.filter(({ edit }) => edit !== undefined);
     assert.isDefined(mend?.edit);
     assert.isTrue(await vscode.workspace.applyEdit(mend.edit));
-    assert.notStrictEqual(document.getText(), badCapo);
+    assert.notStrictEqual(document.getText(), misspelled);
     await noneLeft(document);
     await vscode.commands.executeCommand('undo');
-    await waitFor(() => document.getText() === badCapo, 'undo');
+    await waitFor(() => document.getText() === misspelled, 'undo');
   });
 
   it('follow the settings at once', async () => {
