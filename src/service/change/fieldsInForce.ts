@@ -2,31 +2,31 @@ import { formatCapo } from '../../instrument/capo';
 import { formatTuning, sameTuning } from '../../instrument/tuningFormat';
 import { formatKey } from '../../music/key';
 import { Document } from '../../notation/document';
-import type { FieldName } from '../../notation/fieldNames';
 import type { Header } from '../../notation/header';
-import { parseLine } from '../../notation/parseLine';
-import type { TabDocument } from '../../notation/tabDocument';
+import type { FieldGroup, System } from '../../notation/tabDocument';
+import { fieldSources, type FieldSource, type StatedName } from './fieldSources';
+import { fieldLine, keyLike, valueColumn, valueOf, withValue } from './fieldText';
 
 /** A field that a change of a passage may have to state: before the passage, and again after it. */
 interface StatedField {
-  readonly field: FieldName;
+  readonly name: StatedName;
   readonly same: (a: Header, b: Header) => boolean;
-  /** The value as text; undefined when nothing can be written that says it. */
-  readonly value: (header: Header, document: TabDocument) => string | undefined;
+  /** The value as text, in the style of another one; undefined when nothing can be written that says it. */
+  readonly value: (header: Header, style: string) => string | undefined;
 }
 
 /** In the order in which they are to be written; a capo depends on the tuning. */
 const STATED: readonly StatedField[] = [
-  { field: 'tuning', same: (a, b) => sameTuning(a.tuning, b.tuning), value: tuningText },
+  { name: 'tuning', same: (a, b) => sameTuning(a.tuning, b.tuning), value: tuningText },
   {
-    field: 'capo',
+    name: 'capo',
     same: (a, b) => formatCapo(a.capo) === formatCapo(b.capo),
     value: (header) => formatCapo(header.capo),
   },
   {
-    field: 'key',
+    name: 'key',
     same: (a, b) => (a.key && formatKey(a.key)) === (b.key && formatKey(b.key)),
-    value: (header) => header.key && formatKey(header.key),
+    value: (header, style) => header.key && keyLike(header.key, style),
   },
 ];
 
@@ -38,96 +38,166 @@ function tuningText({ tuning, instrument }: Header): string {
 }
 
 /**
- * Sees to it that each system stands under the fields it must: a field that holds for a changed passage from its
- * first system on is rewritten where it stands; elsewhere the field is stated before the passage and the old value
- * again after it.
+ * Sees to it that each system stands under the fields it must: a field line all of whose systems change alike is
+ * rewritten where it stands; elsewhere the field is stated before the passage and the old value again after it.
  * @param lines the new lines of the document
  * @param required for the line each system begins on, the header it must have
  */
 export function stateFields(
-  lines: string[],
-  required: Map<number, Header>,
+  lines: readonly string[],
+  required: ReadonlyMap<number, Header>,
   userTunings: Readonly<Record<string, string>>,
 ): string[] {
-  // Each round states one field at one place, so that there can be no more rounds than systems and fields.
-  const most = (required.size + 1) * STATED.length * 2;
-  for (let round = 0; round < most; round++) {
-    const document = new Document(lines.join('\n'), userTunings);
-    if (!stateNext(document, lines, required)) break;
+  let stated: Stated = { lines: [...lines], required: new Map(required) };
+  // One round states everything; another is needed where one field hangs on another, as a capo on the number of strings.
+  for (let round = 0; round <= STATED.length; round++) {
+    const plan = new Plan(new Document(stated.lines.join('\n'), userTunings), stated);
+    if (plan.isEmpty()) break;
+    stated = plan.carryOut();
   }
-  return lines;
+  return stated.lines;
 }
 
-function stateNext(document: Document, lines: string[], required: Map<number, Header>): boolean {
-  for (const system of document.systems) {
-    const wanted = required.get(system.firstLine);
-    const stated = wanted && STATED.find(({ same }) => !same(system.header, wanted));
-    if (!wanted || !stated) continue;
-    const value = stated.value(wanted, document);
-    if (value === undefined) {
-      required.set(system.firstLine, { ...wanted, key: system.header.key });
+interface Stated {
+  readonly lines: string[];
+  readonly required: Map<number, Header>;
+}
+
+interface Insertion {
+  readonly field: StatedField;
+  readonly value: string;
+  readonly group: FieldGroup | undefined;
+}
+
+/** What is to be written in one round. */
+class Plan {
+  private readonly replacements = new Map<number, string>();
+  private readonly insertions = new Map<number, Insertion[]>();
+  private readonly sources: ReadonlyMap<System, FieldSource>;
+
+  constructor(
+    private readonly document: Document,
+    private readonly before: Stated,
+  ) {
+    this.sources = fieldSources(document);
+    for (const field of STATED) {
+      const changed = document.systems.filter((system) => !field.same(system.header, this.wanted(system)));
+      if (changed.length > 0) this.state(field);
+    }
+  }
+
+  isEmpty(): boolean {
+    return this.replacements.size === 0 && this.insertions.size === 0;
+  }
+
+  private wanted(system: System): Header {
+    return this.before.required.get(system.firstLine) ?? system.header;
+  }
+
+  private sourceOf(system: System, { name }: StatedField): number | undefined {
+    return this.sources.get(system)?.[name];
+  }
+
+  private state(field: StatedField): void {
+    const rewritten = this.rewriteLines(field);
+    // What holds in a part as far as has been written, and the line that said it.
+    const holds = new Map<string | undefined, { header: Header; source: number | undefined }>();
+    for (const system of this.document.systems) {
+      const { part } = system.header;
+      const wanted = this.wanted(system);
+      const source = this.sourceOf(system, field);
+      const current = holds.get(part) ?? holds.get(undefined);
+      let header = current?.source === source ? current?.header : undefined;
+      header ??= (source === undefined ? undefined : rewritten.get(source)) ?? system.header;
+      if (!field.same(header, wanted) && this.stateBefore(field, system, wanted)) header = wanted;
+      holds.set(part, { header, source });
+    }
+  }
+
+  /** Rewrites the lines of a field all of whose systems are to change alike; tells what they say now. */
+  private rewriteLines(field: StatedField): Map<number, Header> {
+    const users = new Map<number, System[]>();
+    for (const system of this.document.systems) {
+      const source = this.sourceOf(system, field);
+      if (source === undefined) continue;
+      const list = users.get(source);
+      if (list) list.push(system);
+      else users.set(source, [system]);
+    }
+    const rewritten = new Map<number, Header>();
+    for (const [line, systems] of users) {
+      const [first] = systems;
+      const wanted = first && this.wanted(first);
+      if (!wanted || !systems.every((system) => field.same(this.wanted(system), wanted))) continue;
+      if (systems.every((system) => field.same(system.header, wanted))) continue;
+      const value = field.value(wanted, this.valueAt(line));
+      if (value === undefined) continue;
+      this.replacements.set(line, value);
+      rewritten.set(line, wanted);
+    }
+    return rewritten;
+  }
+
+  private valueAt(line: number | undefined): string {
+    return line === undefined ? '' : valueOf(this.before.lines[line] ?? '');
+  }
+
+  /** States a field for a system and those after it; tells whether that could be done. */
+  private stateBefore(field: StatedField, system: System, wanted: Header): boolean {
+    const style = this.valueAt(this.sourceOf(system, field));
+    // A value stated again is written as it was.
+    const again = style !== '' && field.same(system.header, wanted);
+    const value = again ? style : field.value(wanted, style);
+    if (value === undefined) return false;
+    const group = this.ownGroup(system, wanted);
+    const own = group?.fields.findLast(({ line }) => line.field === field.name);
+    if (own) {
+      this.replacements.set(own.lineIndex, value);
       return true;
     }
-    const place = fieldLineFor(document, system.firstLine, stated, wanted);
-    if (place.replace) lines[place.line] = withValue(lines[place.line] ?? '', value);
-    else insertLine(lines, required, place.line, fieldLine(stated.field, value, lines[place.line - 1]));
+    const at = (group?.fields.at(-1)?.lineIndex ?? system.firstLine - 1) + 1;
+    const list = this.insertions.get(at);
+    const insertion = { field, value, group };
+    if (list) list.push(insertion);
+    else this.insertions.set(at, [insertion]);
     return true;
   }
-  return false;
-}
 
-/**
- * Where to state a field for the system that begins at a line: in the line that sets it now, when no earlier system
- * hangs on that line; else in a line of its own, behind the fields right above when they are this system's own, or
- * right before it.
- */
-function fieldLineFor(
-  document: Document,
-  systemLine: number,
-  stated: StatedField,
-  wanted: Header,
-): { line: number; replace: boolean } {
-  const group = document.fieldGroups.findLast(
-    ({ fields }) => (fields[0]?.lineIndex ?? Infinity) < systemLine,
-  );
-  const { part } = wanted;
-  const between = document.systems.some(
-    (system) =>
-      system.firstLine < systemLine &&
-      system.header.part === part &&
-      group !== undefined &&
-      system.firstLine > (group.fields[0]?.lineIndex ?? 0),
-  );
-  if (group && group.after.part === part && !between) {
-    const own = group.fields.findLast(({ line }) => line.field === stated.field);
-    if (own) return { line: own.lineIndex, replace: true };
-    const last = group.fields.at(-1);
-    if (last) return { line: last.lineIndex + 1, replace: false };
+  /** The fields right above a system that no earlier system of its part hangs on. */
+  private ownGroup(system: System, { part }: Header): FieldGroup | undefined {
+    const group = this.document.fieldGroups.findLast(
+      ({ fields }) => (fields[0]?.lineIndex ?? Infinity) < system.firstLine,
+    );
+    const start = group?.fields[0]?.lineIndex ?? 0;
+    const shared = this.document.systems.some(
+      (other) => other.firstLine < system.firstLine && other.firstLine > start && other.header.part === part,
+    );
+    return group && group.after.part === part && !shared ? group : undefined;
   }
-  return { line: systemLine, replace: false };
-}
 
-/** A field line with another value, its spaces and its remark of case kept. */
-function withValue(line: string, value: string): string {
-  return line.replace(
-    /^([^:]*:[ \t\u00a0]*).*$/,
-    (_, head: string) => (/\s$/.test(head) ? head : `${head} `) + value,
-  );
-}
+  carryOut(): Stated {
+    const lines: string[] = [];
+    const required = new Map<number, Header>();
+    this.before.lines.forEach((line, i) => {
+      for (const inserted of this.insertedAt(i)) lines.push(inserted);
+      const header = this.before.required.get(i);
+      if (header) required.set(lines.length, header);
+      const value = this.replacements.get(i);
+      lines.push(value === undefined ? line : withValue(line, value));
+    });
+    return { lines, required };
+  }
 
-/** A new field line; its value stands under that of the field above, as far as its name leaves room. */
-function fieldLine(field: FieldName, value: string, above: string | undefined): string {
-  const parsed = above === undefined ? undefined : parseLine(above);
-  const column = parsed?.kind === 'field' && parsed.value !== '' ? parsed.valueStart : 0;
-  return `${field}:`.padEnd(Math.max(column, field.length + 2)) + value;
-}
-
-function insertLine(lines: string[], required: Map<number, Header>, at: number, text: string): void {
-  lines.splice(at, 0, text);
-  const moved = [...required].map(([line, header]): [number, Header] => [
-    line >= at ? line + 1 : line,
-    header,
-  ]);
-  required.clear();
-  for (const [line, header] of moved) required.set(line, header);
+  private insertedAt(line: number): string[] {
+    const insertions = this.insertions.get(line) ?? [];
+    const [first] = insertions;
+    if (!first) return [];
+    // Fields of their own line up with each other where the document's first fields do.
+    const column = first.group
+      ? valueColumn(first.group)
+      : insertions.length > 1 && valueColumn(this.document.fieldGroups[0]) > 0
+        ? Math.max(...insertions.map(({ field }) => field.name.length + 2))
+        : 0;
+    return insertions.map(({ field, value }) => fieldLine(field.name, value, column));
+  }
 }
