@@ -1,6 +1,7 @@
 import * as vscode from 'vscode';
 import type { ChangeAnswer } from '../server/requests';
 import type { Report, ServiceError } from '../service/serviceApi';
+import { toRange } from './ranges';
 import type { ReportPages } from './reportPages';
 import { countsText } from './reportText';
 
@@ -49,12 +50,4 @@ function tell(document: vscode.TextDocument, report: Report, asked: string, page
   void notify(`${asked}: ${countsText(report)}.`, show).then((taken) =>
     taken === show ? pages.show(page) : undefined,
   );
-}
-
-/** Takes a range of the protocol, or one of VS Code's. */
-export function toRange(range: {
-  readonly start: { readonly line: number; readonly character: number };
-  readonly end: { readonly line: number; readonly character: number };
-}): vscode.Range {
-  return new vscode.Range(range.start.line, range.start.character, range.end.line, range.end.character);
 }

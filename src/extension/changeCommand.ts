@@ -1,7 +1,9 @@
 import * as vscode from 'vscode';
+import type { Range } from 'vscode-languageclient';
 import type { CommandTarget } from '../server/requests';
 import { refuse, type ChangeOutcome } from './applyChange';
 import { pickPassage } from './pickPassage';
+import { plainRange } from './ranges';
 import type { ServerRequests } from './serverRequests';
 import { findTarget } from './target';
 
@@ -16,7 +18,7 @@ export interface ChangeCommand<Given> {
 /** Where a change is to be made; without a range in the whole file. */
 export interface ChangePlace {
   readonly document: vscode.TextDocument;
-  readonly range: vscode.Range | undefined;
+  readonly range: Range | undefined;
 }
 
 /**
@@ -35,11 +37,12 @@ export function changeCommand<Given extends CommandTarget>(
       const { document } = target;
       if (complete(given)) {
         const selected = target.selection.isEmpty ? undefined : target.selection;
-        return await run({ document, range: target.range ?? selected }, given);
+        const range = target.range ?? selected;
+        return await run({ document, range: range && plainRange(range) }, given);
       }
       const range = await pickPassage(requests, target, title);
       if (range === 'none') return refuse('There are no bars here yet: write a system of tab first.');
-      return range && (await run({ document, range }, given));
+      return range && (await run({ document, range: plainRange(range) }, given));
     } catch (error) {
       return refuse(`Pegbox could not do this: ${error instanceof Error ? error.message : String(error)}`);
     }

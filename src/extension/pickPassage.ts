@@ -1,8 +1,8 @@
 import type * as vscode from 'vscode';
 import { REQUESTS } from '../server/requests';
 import type { Passage } from '../service/serviceApi';
-import { toRange } from './applyChange';
 import { pick } from './pick';
+import { plainRange, toRange } from './ranges';
 import type { ServerRequests } from './serverRequests';
 import type { Target } from './target';
 
@@ -17,7 +17,7 @@ export async function pickPassage(
 ): Promise<vscode.Range | 'none' | undefined> {
   const { passages } = await requests.ask(REQUESTS.passages, {
     uri: target.document.uri.toString(),
-    selection: target.selection,
+    selection: plainRange(target.selection),
   });
   const items = passages.map((passage) => ({
     label: passage.title,

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { REQUESTS } from '../server/requests';
+import type { Position } from 'vscode-languageclient';
+import { REQUESTS, type PlaceParams } from '../server/requests';
 import type { TuningAnswer } from '../service/serviceApi';
 import { pick } from './pick';
 import type { ServerRequests } from './serverRequests';
@@ -8,10 +9,10 @@ import type { ServerRequests } from './serverRequests';
 export async function pickTuning(
   requests: ServerRequests,
   document: vscode.TextDocument,
-  at: vscode.Position,
+  at: Position,
   title: string,
 ): Promise<string | undefined> {
-  const place = { uri: document.uri.toString(), position: { line: at.line, character: at.character } };
+  const place: PlaceParams = { uri: document.uri.toString(), position: at };
   const choices = await requests.ask(REQUESTS.tuningChoices, place);
   const typed = { label: '$(edit) Type a tuning…', alwaysShow: true, value: undefined };
   const items = choices.map(({ value, notes, steps }) => ({
@@ -31,7 +32,7 @@ export async function pickTuning(
 /** A box for a tuning's value that says while one types what the value is read as, or what is wrong with it. */
 async function typeTuning(
   requests: ServerRequests,
-  place: { uri: string; position: { line: number; character: number } },
+  place: PlaceParams,
   title: string,
 ): Promise<string | undefined> {
   return vscode.window.showInputBox({

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { CommandTarget } from '../server/requests';
-import { toRange } from './applyChange';
+import { toRange } from './ranges';
 
 /** Where a command works. */
 export interface Target {

@@ -1,4 +1,4 @@
-import * as vscode from 'vscode';
+import type { Disposable } from 'vscode';
 import { REQUESTS, type CommandTarget } from '../../server/requests';
 import { applyChange, type ChangeOutcome } from '../applyChange';
 import { changeCommand } from '../changeCommand';
@@ -15,12 +15,12 @@ export interface ConvertArguments extends CommandTarget {
 
 const TITLE = 'Convert passage to another tuning';
 
-export function registerConvert(requests: ServerRequests, pages: ReportPages): vscode.Disposable {
+export function registerConvert(requests: ServerRequests, pages: ReportPages): Disposable {
   return changeCommand<ConvertArguments>(
     { command: 'pegbox.convert', title: TITLE, complete: (given) => given?.tuning !== undefined },
     requests,
     async ({ document, range }, given): Promise<ChangeOutcome> => {
-      const at = range?.start ?? new vscode.Position(0, 0);
+      const at = range?.start ?? { line: 0, character: 0 };
       const tuning = given?.tuning ?? (await pickTuning(requests, document, at, TITLE));
       if (tuning === undefined) return undefined;
       const keep = given?.keep ?? (await pickKeep(TITLE, 'The frets stay; the notes change.'));

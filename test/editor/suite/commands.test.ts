@@ -42,13 +42,13 @@ describe('commands in the editor', () => {
     const { document } = await newTab(lantern);
     await newTab('title: Other Lane\n');
     const range = new vscode.Range(5, 0, 10, 0);
-    const { report } = await run('pegbox.convert', {
+    const { report, error } = await run('pegbox.convert', {
       uri: document.uri.toString(),
       range,
       tuning: 'standard',
       keep: 'shapes',
     });
-    assert.isDefined(report);
+    assert.isDefined(report, error);
     assert.match(document.getText(), /tuning:\s+standard/i);
   });
 
@@ -106,7 +106,7 @@ describe('commands in the editor', () => {
       await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
       return Promise.race([done, Promise.resolve(false)]);
     }, 'end of the questions');
-    assert.isDefined(outcome?.report);
+    assert.isDefined(outcome?.report, outcome?.error);
     await undoOnce(document, lantern);
   });
 
