@@ -1,3 +1,4 @@
+import { capoShift } from '../notation/headerViews';
 import { findingAt, numberFact, problemsOf, type Check } from './check';
 import { rewrite } from './support/edits';
 
@@ -15,7 +16,10 @@ export const fretBelowString: Check = {
     system: (scene) =>
       problemsOf(scene, 'fret-below-string').map((problem) => {
         const fret = numberFact(problem, 'fret');
-        const limit = numberFact(problem, 'limit');
+        const shift = capoShift(scene.header);
+        // Under a full capo all strings count from it, the short one too.
+        const limit = numberFact(problem, 'limit') - shift;
+        const zero = shift > 0 ? 'capo' : 'nut';
         const string = numberFact(problem, 'string');
         const fromNut = fret + limit;
         const edits =
@@ -24,8 +28,8 @@ export const fretBelowString: Check = {
             : undefined;
         return findingAt(
           problem,
-          `String ${string} begins at fret ${limit}, and its frets are counted from the nut: fret ${fret} is not on it. Write ${fromNut} for ${fret} above the open string.`,
-          edits ? [{ title: `Write ${fromNut}, counted from the nut`, edits }] : [],
+          `String ${string} begins at fret ${limit}, and its frets are counted from the ${zero}: fret ${fret} is not on it. Write ${fromNut} for ${fret} above the open string.`,
+          edits ? [{ title: `Write ${fromNut}, counted from the ${zero}`, edits }] : [],
         );
       }),
   },
