@@ -11,6 +11,3 @@ export function countsIn(output) {
   const found = [...output.matchAll(/^.*?pegbox-result (\{.*?\})/gm)].at(-1)?.[1];
   return found === undefined ? undefined : JSON.parse(found);
 }
-
-/** @param {string} line */
-export const isResultLine = (line) => line.includes('pegbox-result {');

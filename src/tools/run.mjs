@@ -10,36 +10,38 @@ import { root } from './paths.mjs';
  */
 
 /**
- * Runs a program to its end, with its output shown (`show`) and kept.
+ * Runs a program to its end and keeps its output.
  * @param {string} command
  * @param {string[]} args
- * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, show?: boolean | ((line: string) => boolean) }} [options]
- *   `show`: true for every line, or a test for each line; default none.
- * @returns {Promise<Ran>} code 0 when all went well; a program that cannot be started gives 127.
+ * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, show?: boolean, limit?: number }} [options]
+ *   `show`: also prints the output; `limit`: milliseconds after which the program is ended, default none.
+ * @returns {Promise<Ran>} code 0 when all went well, 124 after the limit, 127 when it cannot be started
  */
-export function run(command, args, { cwd = root, env = process.env, show = false } = {}) {
+export function run(command, args, { cwd = root, env = process.env, show = false, limit } = {}) {
   return new Promise((resolve) => {
     const child = spawn(command, args, { cwd, env, stdio: ['ignore', 'pipe', 'pipe'] });
     const end = () => child.kill();
     process.once('exit', end); // nothing is left behind
+    let late = false;
+    const tooLate = () => {
+      late = true;
+      child.kill();
+      child.stdout.destroy(); // what it started may hold them open
+      child.stderr.destroy();
+    };
+    const timer = limit === undefined ? undefined : setTimeout(tooLate, limit);
     let output = '';
-    let rest = '';
     const take = (/** @type {Buffer} */ data) => {
-      const text = data.toString();
-      output += text;
-      if (show === true) process.stdout.write(text);
-      if (typeof show !== 'function') return;
-      const lines = (rest + text).split('\n');
-      rest = lines.pop() ?? '';
-      for (const line of lines) if (show(line)) console.log(line);
+      output += data.toString();
+      if (show) process.stdout.write(data);
     };
     child.stdout.on('data', take);
     child.stderr.on('data', take);
     child.once('error', (error) => resolve({ code: 127, output: `${command}: ${error.message}` }));
     child.once('close', (code) => {
       process.off('exit', end);
-      if (rest && typeof show === 'function' && show(rest)) console.log(rest);
-      resolve({ code: code ?? 1, output });
+      clearTimeout(timer);
+      resolve({ code: late ? 124 : (code ?? 1), output });
     });
   });
 }

@@ -16,7 +16,18 @@ const tsc = bin('typescript/bin/tsc');
 /** @param {string} files */
 const mocha = (files) => [
   bin('mocha/bin/mocha.js'),
-  ...['--no-config', '--no-package', '--require', 'tsx/cjs', '--ui', 'bdd', '--timeout', '60000'],
+  ...[
+    '--no-config',
+    '--no-package',
+    '--require',
+    'tsx/cjs',
+    '--ui',
+    'bdd',
+    '--timeout',
+    '60000',
+    '--forbid-only',
+    '--exit',
+  ],
   ...['--reporter', inRoot('src/tools/mochaReporter.cjs'), files],
 ];
 

@@ -11,6 +11,8 @@ import { desktopSteps, builtSteps, sourceSteps } from './steps.mjs';
 const option = process.argv.indexOf('--only');
 const only = option < 0 ? undefined : (process.argv[option + 1] ?? '').split(',');
 const verbose = process.argv.includes('--verbose');
+/** No step may hold up the run for longer, in milliseconds. */
+const stepLimit = 480_000;
 const total = { passed: 0, failed: 0 };
 /** @type {Set<string>} */
 const failedSteps = new Set();
@@ -22,6 +24,7 @@ const failedSteps = new Set();
  */
 function judge(step, { code, output }) {
   if (step.kind === 'check') return code === 0 ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 };
+  if (code === 124) return { passed: 0, failed: 1, cause: 'It took too long, and was ended.' };
   const counts = countsIn(output);
   if (!counts) return { passed: 0, failed: 1, cause: `The run ended with ${code} before its tests did.` };
   if (counts.passed + counts.failed === 0) return { passed: 0, failed: 1, cause: 'No test ran.' };
@@ -37,7 +40,7 @@ async function runStep(step) {
     report(step, { passed: 0, failed: 1, cause: `Not run: ${step.needs} failed.` }, '', start);
     return;
   }
-  const ran = await run(process.execPath, step.args, { show: verbose });
+  const ran = await run(process.execPath, step.args, { show: verbose, limit: stepLimit });
   report(step, judge(step, ran), ran.output, start);
 }
 
