@@ -1,9 +1,9 @@
 import type { Header } from '../../notation/header';
 import type { NotePlace } from '../../notation/print/pieces';
-import { rewriteSystem } from '../../notation/print/rewriteSystem';
+import { rewriteSystem, type RewriteRequest } from '../../notation/print/rewriteSystem';
 import type { RowLine, RowMark } from '../../notation/parsedLine';
 import type { System, TabDocument } from '../../notation/tabDocument';
-import type { Slice } from './slices';
+import { notesOf, type Slice } from './slices';
 
 /** What becomes of a passage: the fields it will stand under and the place of each of its notes. */
 export interface Rewriting {
@@ -53,7 +53,7 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
     blocks.push({ lines, header: system.header });
   }
   const header = rewriting.header(slice);
-  const lines = rewriteSystem({
+  const request: RewriteRequest = {
     system,
     firstBar,
     lastBar,
@@ -64,9 +64,10 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
     },
     keepLabels: rewriting.keepLabels,
     position: positionOf(system, firstBar),
-    ...(staysOnItsStrings(slice, rewriting) ? { strings: stringsOf(system) } : {}),
     rewrite: (row, mark) => rewriting.rewrite?.(slice, row, mark) ?? mark.text,
-  });
+  };
+  const strings = fewerStrings(slice, rewriting, header);
+  const lines = (strings && rewriteSystem({ ...request, strings })) ?? rewriteSystem(request);
   if (!lines) return undefined;
   blocks.push({ lines, header });
   if (lastBar < last) {
@@ -81,14 +82,22 @@ function stringsOf(system: System): number[] {
   return system.reading.strings.map(({ number }) => number);
 }
 
-/** Whether a system that may leave strings out needs no others for its new notes. */
-function staysOnItsStrings(slice: Slice, rewriting: Rewriting): boolean {
-  if (!rewriting.keepLabels) return false;
+/**
+ * The strings to print of a system that leaves strings out: no more than its notes need, and those that it has where
+ * the tuning stays. Undefined for all of them.
+ */
+function fewerStrings(slice: Slice, { place, keepLabels }: Rewriting, header: Header): number[] | undefined {
   const own = stringsOf(slice.system);
-  return slice.system.reading.notes.every((_, index) => {
-    const place = rewriting.place(slice, index);
-    return place === undefined || own.includes(place.string);
-  });
+  const count = header.tuning.strings.length;
+  if (own.length >= slice.system.header.tuning.strings.length || own.some((number) => number < 1))
+    return undefined;
+  const needed = notesOf(slice).flatMap(({ index }) => place(slice, index)?.string ?? []);
+  const stay = keepLabels || needed.length === 0;
+  const wanted = new Set(stay ? [...own.filter((number) => number <= count), ...needed] : needed);
+  // A string between two others is printed with them.
+  if (!stay)
+    for (let number = Math.min(...needed); number < Math.max(...needed); number++) wanted.add(number);
+  return wanted.size === 0 ? undefined : [...wanted].sort((a, b) => a - b);
 }
 
 function positionOf(system: System, firstBar: number): { firstInPart: boolean; firstInSection: boolean } {
