@@ -24,12 +24,9 @@ export function completion(
   if (line.kind === 'string' || line.kind === 'row' || line.kind === 'comment') return [];
   const indent = line.text.length - line.text.trimStart().length;
   if (line.text.trimStart().startsWith('[')) {
-    if (place.character <= indent) return [];
-    return itemsOf(
-      sectionOffers(document, place.line),
-      { line: place.line, start: indent, end: headingEnd(line.text, indent) },
-      'value',
-    );
+    const end = headingEnd(line.text, indent);
+    if (place.character <= indent || place.character > end) return [];
+    return itemsOf(sectionOffers(document, place.line), { line: place.line, start: indent, end }, 'value');
   }
   return lineStartItems(document, place, line.text);
 }
