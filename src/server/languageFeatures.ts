@@ -14,6 +14,7 @@ import {
   toHover,
   toInlayHint,
   toQuickFix,
+  toRewrite,
   toSemanticTokens,
 } from './protocolConverter';
 import { documentOf, type Guard, type Session } from './session';
@@ -109,8 +110,10 @@ function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAc
       for (const mend of found.mends) actions.push(toQuickFix(open.uri, mend, diagnostic));
     }
   }
-  if (session.facts.commands && wants(params.context, CodeActionKind.RefactorRewrite)) {
-    if (touchesSystem(open, range)) actions.push(...toCommandActions(open.uri, range));
+  if (wants(params.context, CodeActionKind.RefactorRewrite) && touchesSystem(open, range)) {
+    for (const mend of session.service.rewrites(open.document, range))
+      actions.push(toRewrite(open.uri, mend));
+    if (session.facts.commands) actions.push(...toCommandActions(open.uri, range));
   }
   return actions;
 }

@@ -122,6 +122,15 @@ export function toQuickFix(uri: string, mend: Mend, diagnostic: lsp.Diagnostic):
   };
 }
 
+/** A change that is on offer where nothing is wrong. */
+export function toRewrite(uri: string, mend: Mend): lsp.CodeAction {
+  return {
+    title: mend.title,
+    kind: CodeActionKind.RefactorRewrite,
+    edit: { changes: { [uri]: mend.edits.map(toTextEdit) } },
+  };
+}
+
 /** The refactorings that the client carries out, since they ask the user what to do. */
 export function toCommandActions(uri: string, range: Range): lsp.CodeAction[] {
   return COMMAND_ACTIONS.map(({ title, command }) => ({

@@ -12,6 +12,7 @@ import { inlayHints } from './inlayHints';
 import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
+import { rewrites } from './rewrites';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
 import { tuning } from './tuningAnswer';
@@ -22,6 +23,7 @@ export function createLanguageService(): LanguageService {
   return {
     open,
     diagnostics,
+    rewrites,
     hover,
     outline,
     folding,

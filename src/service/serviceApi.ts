@@ -5,6 +5,7 @@ import type {
   FoldingRange,
   Hover,
   InlayHint,
+  Mend,
   OutlineItem,
   SemanticToken,
   Settings,
@@ -19,6 +20,8 @@ export interface LanguageService {
   open(text: string, settings: Settings): EditableDocument;
   /** Every diagnostic of the document in the order of the text. The result is remembered system by system. */
   diagnostics(document: TabDocument, settings: Settings): readonly Diagnostic[];
+  /** Changes on offer where nothing is wrong, such as writing the count that was worked out. */
+  rewrites(document: TabDocument, range: Range): readonly Mend[];
   hover(document: TabDocument, place: Place, settings: Settings): Hover | undefined;
   outline(document: TabDocument): readonly OutlineItem[];
   folding(document: TabDocument): readonly FoldingRange[];

@@ -123,7 +123,7 @@ describe('commands in the editor', () => {
       'refactorings',
     );
     assert.sameMembers(
-      actions.map(({ command }) => command?.command),
+      actions.flatMap(({ command }) => command?.command ?? []),
       ['pegbox.convert', 'pegbox.transpose', 'pegbox.moveCapo'],
     );
   });

@@ -1,5 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
+import { CHECKS } from '../../../src/checks/checks';
 import { headingLine } from '../../../src/extension/helpHeading';
 import { badCapo, closeTabs, newTab } from './newTab';
 import { waitFor } from './waitFor';
@@ -36,6 +37,19 @@ describe('help in the editor', () => {
     const text = await helpText();
     const line = text.split('\n')[headingLine(text, String(code.value))];
     assert.match(line ?? '', new RegExp(`^#+ ${code.value}$`));
+  });
+
+  it('opens for every code there is, each with a paragraph of its own', async () => {
+    const text = await helpText();
+    const lines = text.split('\n');
+    for (const { code } of CHECKS) {
+      await closeTabs();
+      await vscode.commands.executeCommand('pegbox.openHelp', code);
+      await waitFor(helpTab, `help page for ${code}`);
+      const at = headingLine(text, code);
+      assert.strictEqual(lines[at], `### ${code}`);
+      assert.match(lines.slice(at + 1).find((line) => line !== '') ?? '', /\w/, code);
+    }
   });
 
   it('opens for the diagnostic under the cursor', async () => {
