@@ -1,5 +1,5 @@
-import type { FieldGroup, System, TabDocument } from '../notation/tabDocument';
-import type { CheckSettings, Diagnostic, Finding, Severity, SystemFinding } from './check';
+import type { FieldGroup, RingingNote, System, TabDocument } from '../notation/tabDocument';
+import type { CheckSettings, Diagnostic, Finding, Scene, Severity, SystemFinding } from './check';
 import { FIELD_CHECKS, NEAR_MISS_CHECKS, NEIGHBOUR_CHECKS, SYSTEM_CHECKS } from './checks';
 import { placeFinding } from './support/place';
 
@@ -141,14 +141,15 @@ function findInSystem(document: TabDocument, system: System, reach: number): Rem
   const known = bySystem.get(system);
   if (known && known.ringVersion === system.ringVersion && known.reach === reach) return known.found;
   const { reading, header, ringVersion } = system;
-  const scene = {
+  let ringing: readonly RingingNote[] | undefined;
+  const scene: Scene = {
     system,
     reading,
     header,
     reach,
     // Looked up only where a check asks: most systems have no chords to compare.
     get ringing() {
-      return document.ringingInto(system);
+      return (ringing ??= document.ringingInto(system));
     },
   };
   const found: Found<SystemFinding>[] = [];

@@ -8,7 +8,7 @@ export const fingersMark = markCheck({
     'A `fingers` row has the fingers of the fretting hand: `1` index, `2` middle, `3` ring, `4` little finger, `T` thumb, `0` an open string. Marks that touch belong to one chord.',
   mending: 'Write one of these marks; the picking hand has its own row.',
   fits: /^[0-4T]+$/i,
-  expected: '1 2 3 4 for fingers, T for the thumb, 0 for an open string',
+  expected: '1 2 3 4 for fingers, T for the thumb and 0 for an open string',
   examples: {
     raises: [
       'fingers |1   5   3   4   |\nG       |1---2---3---4---|\n',

@@ -16,10 +16,13 @@ export const stretchOverReach: Check = {
     mending: 'Play one of the notes on another string, or leave one out. Do not force a stretch that hurts.',
   },
   run: {
-    system: (scene) =>
-      scene.header.fretting === 'slide'
-        ? []
-        : onsetsOf(scene.reading).flatMap((column) => findingFor(scene, column) ?? []),
+    system: (scene) => {
+      if (scene.header.fretting === 'slide') return [];
+      const joined = scene.reading.notes.filter(isJoinedByFinger);
+      return onsetsOf(scene.reading).flatMap((column) =>
+        column.length < 2 ? [] : (findingFor(scene, column, joined) ?? []),
+      );
+    },
   },
   examples: {
     raises: [
@@ -45,9 +48,15 @@ interface Stopped {
   readonly stop: number;
 }
 
-function findingFor(scene: Scene, column: readonly NoteReading[]): SystemFinding | undefined {
+function findingFor(
+  scene: Scene,
+  column: readonly NoteReading[],
+  joined: readonly NoteReading[],
+): SystemFinding | undefined {
   const { header, reach } = scene;
-  const stopped = [...column, ...joinedTo(scene, column)].flatMap((note) => stoppedBy(scene, note) ?? []);
+  const stopped = [...column, ...joinedTo(scene, column, joined)].flatMap(
+    (note) => stoppedBy(scene, note) ?? [],
+  );
   const [first] = stopped;
   if (!first || stopped.length < 2) return undefined;
   const low = stopped.reduce((a, b) => (b.stop < a.stop ? b : a), first);
@@ -63,13 +72,22 @@ function findingFor(scene: Scene, column: readonly NoteReading[]): SystemFinding
   };
 }
 
-/** Notes hammered on or pulled off from one of a column while the others still sound: the fingers of both are down. */
-function joinedTo(scene: Scene, column: readonly NoteReading[]): readonly NoteReading[] {
-  const { notes } = scene.reading;
-  return notes.filter((note) => {
-    const from = note.joinedFrom === undefined ? undefined : notes[note.joinedFrom];
+function isJoinedByFinger(note: NoteReading): boolean {
+  return (
+    note.joinedFrom !== undefined &&
+    note.techniques.some(({ kind }) => kind === 'hammer-on' || kind === 'pull-off')
+  );
+}
+
+/** Notes hammered on or pulled off from one of a column while others of it still sound: the fingers of both are down. */
+function joinedTo(
+  scene: Scene,
+  column: readonly NoteReading[],
+  joined: readonly NoteReading[],
+): readonly NoteReading[] {
+  return joined.filter((note) => {
+    const from = note.joinedFrom === undefined ? undefined : scene.reading.notes[note.joinedFrom];
     if (!from || !column.includes(from)) return false;
-    if (!note.techniques.some(({ kind }) => kind === 'hammer-on' || kind === 'pull-off')) return false;
     return column.some((held) => held !== from && (!held.ends || compare(held.ends, note.onset) > 0));
   });
 }

@@ -34,18 +34,13 @@ export const stringsLeftOut: Check = {
           const labels = plainLabels(tuning, fit);
           const name = fit.map((index) => String(count - index));
           return {
-            title: `Label ${lines.length === 1 ? 'it' : 'them'} as string${name.length === 1 ? '' : 's'} ${inWords(name)}`,
+            title: `Label ${lines.length === 1 ? 'it as string' : 'them as strings'} ${inWords(name)}`,
             edits: relabel(scene, new Map(lines.map(({ line }, i) => [line, labels[i] ?? '']))),
           };
         });
-        const why =
-          fits.length > 0
-            ? `they may be strings ${inWords(numbers, 'or')}`
-            : 'their labels do not name strings of the tuning in order';
-        const here = lines.length === 1 ? 'Only one' : `Only ${lines.length}`;
         return findingAt(
           problem,
-          `${here} of ${count} strings stand${lines.length === 1 ? 's' : ''} here, and ${lines.length === 1 ? why.replace('they may be strings', 'it may be string').replace('their labels do not name strings of the tuning in order', 'its label names none of the tuning') : why}. Write octaves or string numbers as labels.`,
+          `${whichStrings(lines.length, count, numbers)} Write octaves or string numbers as labels.`,
           mends,
         );
       }),
@@ -55,3 +50,16 @@ export const stringsLeftOut: Check = {
     quiet: ['E2|--0--2--|\n', 'A|--0--|\nE|--2--|\n', 'tuning: DADGAD\n\nG|--0--|\n', '6|--0--|\n'],
   },
 };
+
+/** What is unclear, in one sentence; `ways` are the string numbers that the labels fit. */
+function whichStrings(lines: number, count: number, ways: readonly string[]): string {
+  if (lines === 1) {
+    const why = ways.length > 0 ? `it may be string ${inWords(ways, 'or')}` : 'its label names none of them';
+    return `Only one of ${count} strings stands here, and ${why}.`;
+  }
+  const why =
+    ways.length > 0
+      ? `they may be strings ${inWords(ways, 'or')}`
+      : 'their labels do not name strings of the tuning in order';
+  return `Only ${lines} of ${count} strings stand here, and ${why}.`;
+}

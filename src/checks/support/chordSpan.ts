@@ -6,7 +6,7 @@ import { compare, toNumber, type Fraction } from '../../music/fraction';
 import { pitchClassOf } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import { capoShift, fingerboardOf, playedSpelling, soundingSpelling } from '../../notation/headerViews';
-import type { NoteReading } from '../../notation/reading';
+import type { NoteReading, SystemReading } from '../../notation/reading';
 import type { Scene } from '../check';
 
 /** A written chord that does not agree with what sounds from its mark to the next. */
@@ -39,6 +39,7 @@ export function chordFindings(scene: Scene): readonly ChordFinding[] {
 function compareRows(scene: Scene): readonly ChordFinding[] {
   const { reading } = scene;
   if (reading.notes.length === 0) return [];
+  const before = ringingOn(scene);
   return reading.rows.flatMap(({ row, line, marks }) =>
     row !== 'chords'
       ? []
@@ -46,7 +47,7 @@ function compareRows(scene: Scene): readonly ChordFinding[] {
           const read = readChordName(mark.text);
           if (!read.ok) return [];
           const next = marks[i + 1]?.onset ?? reading.length;
-          const found = compareSpan(scene, read.value, soundsBetween(scene, mark.onset, next));
+          const found = compareSpan(scene, read.value, soundsBetween(reading, before, mark.onset, next));
           if (found.verdict === 'agrees') return [];
           const { verdict, message, suggestion } = found;
           return [{ verdict, line, start: mark.start, end: mark.end, message, suggestion }];
@@ -71,8 +72,12 @@ interface Span {
   readonly atMark: readonly Sound[];
 }
 
-function soundsBetween(scene: Scene, from: Fraction, to: Fraction): Span {
-  const { reading } = scene;
+function soundsBetween(
+  reading: SystemReading,
+  before: readonly RingingOn[],
+  from: Fraction,
+  to: Fraction,
+): Span {
   const sounds: Sound[] = [];
   const add = (note: NoteReading, onset: Fraction | undefined, ends: Fraction | undefined): void => {
     if (note.pitches.length === 0 || (ends && compare(ends, from) <= 0)) return;
@@ -85,7 +90,7 @@ function soundsBetween(scene: Scene, from: Fraction, to: Fraction): Span {
       string: note.string,
     });
   };
-  for (const { note } of scene.ringing) add(note, undefined, firstEventOn(scene, note.string));
+  for (const { note, ends } of before) add(note, undefined, ends);
   for (const note of reading.notes) {
     if (compare(note.onset, to) < 0) add(note, note.onset, note.ends);
   }
@@ -98,13 +103,21 @@ function soundsBetween(scene: Scene, from: Fraction, to: Fraction): Span {
   return { sounds, atMark };
 }
 
-/** When something on a string ends what rings into the system. */
-function firstEventOn(scene: Scene, string: number): Fraction | undefined {
+/** A note that rings into the system, and when something on its string ends it. */
+interface RingingOn {
+  readonly note: NoteReading;
+  readonly ends: Fraction | undefined;
+}
+
+function ringingOn(scene: Scene): readonly RingingOn[] {
   const { notes, stops } = scene.reading;
-  return [...notes, ...stops]
-    .filter((event) => event.string === string)
-    .map(({ onset }) => onset)
-    .sort(compare)[0];
+  return scene.ringing.map(({ note }) => {
+    const ofString = ({ string }: { readonly string: number }): boolean => string === note.string;
+    const struck = notes.find(ofString)?.onset;
+    const stopped = stops.find(ofString)?.onset;
+    const byStop = stopped && (!struck || compare(stopped, struck) < 0);
+    return { note, ends: byStop ? stopped : struck };
+  });
 }
 
 // ---- how the name stands to it

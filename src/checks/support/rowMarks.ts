@@ -9,7 +9,7 @@ export interface MarkWords extends Pick<Check, 'code' | 'title' | 'examples'> {
   readonly mending: string;
   /** Whether a mark is one that the row can have. */
   readonly fits: RegExp;
-  /** What a row of this kind is made of, as the end of a sentence. */
+  /** What a row of this kind is made of, as people say it. */
   readonly expected: string;
 }
 
@@ -40,7 +40,7 @@ export function markCheck({
                 line,
                 start,
                 end,
-                message: `“${text}” is nothing that a ${row} row knows: it has ${expected}. Write one of these, or use a row of text.`,
+                message: `“${text}” does not belong into the row ${row}, where ${expected} stand. Write one of these, or use a row of text.`,
                 mends: [{ title: `Take “${text}” out`, edits: blankOut(scene, line, start, end) }],
               })),
           ),
