@@ -14,7 +14,7 @@ export const ROW_GUIDE: Readonly<Record<RowName, { readonly what: string; readon
   picking: {
     what: 'The picking hand.',
     values:
-      'p i m a c t for thumb and fingers, d and u for strokes down and up, x; letters that touch are one stroke.',
+      'p thumb (or t), i m a the fingers, c the little finger; d and u strokes down and up, x a muted one. Letters that touch are one stroke.',
   },
   fingers: {
     what: 'Fingers of the fretting hand.',

@@ -1,4 +1,4 @@
-import { compare, subtract } from '../../music/fraction';
+import { subtract } from '../../music/fraction';
 import { ROW_NAMES, type RowName } from '../../notation/rowNames';
 import { writeCount } from '../../notation/time/writeCount';
 import type { System, TabDocument } from '../../notation/tabDocument';
@@ -53,13 +53,12 @@ function countBody({ reading, header }: System): string {
     length,
     pickup,
   }));
-  const columns = new Map(reading.notes.map((note) => [note.column, note]));
-  const onsets = [...columns.values()]
-    .sort((a, b) => compare(a.onset, b.onset))
-    .map(({ column, bar, onset }) => ({
-      column,
-      bar,
-      time: subtract(onset, reading.bars[bar]?.onset ?? { n: 0, d: 1 }),
-    }));
+  // What stops a string has its time as well as what strikes one.
+  const columns = new Map([...reading.stops, ...reading.notes].map(({ column, onset }) => [column, onset]));
+  const onsets = [...columns].flatMap(([column, onset]) => {
+    const bar = reading.bars.findIndex(({ endColumn }) => column < endColumn);
+    const begin = reading.bars[bar]?.onset;
+    return begin ? [{ column, bar, time: subtract(onset, begin) }] : [];
+  });
   return (bars.length > 0 ? writeCount(header.meter, bars, onsets) : undefined) ?? '|';
 }

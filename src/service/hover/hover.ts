@@ -79,7 +79,10 @@ function tellRow(document: TabDocument, system: System, place: Place, line: RowL
   if (!row || !mark) return tellColumn(document, system, place);
   const range = spanRange(place, mark);
   if (row.row === 'chords') return { markdown: chordMarkHover(document, system, row, mark), range };
-  if (row.row === 'count') return { markdown: countHover(document, system, mark), range };
+  if (row.row === 'count') {
+    const { markdown, ...span } = countHover(document, system, mark, columnAt(system, place) ?? mark.column);
+    return { markdown, range: spanRange(place, span) };
+  }
   const column = columnHover(document, system, momentAt(system, mark.column));
   return { markdown: paragraphs(handMarkLine(row, mark), column), range };
 }

@@ -1,3 +1,4 @@
+import { chordFindings } from '../../checks/support/chordSpan';
 import { compareChord } from '../../music/chord/compareChord';
 import { nameChord } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
@@ -5,6 +6,7 @@ import { formatPitchName } from '../../music/noteName';
 import { capoShift } from '../../notation/headerViews';
 import type { RowLine } from '../../notation/parsedLine';
 import type { PlacedMark, RowReading } from '../../notation/reading';
+import { splitRun } from '../../notation/time/syllables';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { playedContext } from '../chordContext';
 import { ROW_GUIDE } from '../rowGuide';
@@ -18,9 +20,22 @@ export function rowWordHover(row: RowLine): string {
   return lines(`**${quoted(row.word)}**: ${what}`, values);
 }
 
-/** The time of a count's syllable. */
-export function countHover(document: TabDocument, system: System, mark: PlacedMark): string {
-  return lines(`**${capital(whereInWords(document, system, mark.onset))}**`, timingWords(system));
+/** A syllable of a count, in a run of several that touch, and its time. */
+export function countHover(
+  document: TabDocument,
+  system: System,
+  mark: PlacedMark,
+  column: number,
+): { readonly markdown: string; readonly start: number; readonly end: number } {
+  const piece = splitRun(mark.text, mark.column).findLast((syllable) => syllable.column <= column);
+  const at = piece?.column ?? mark.column;
+  const time = system.reading.columnTimes[at] ?? mark.onset;
+  const start = mark.start + at - mark.column;
+  return {
+    markdown: lines(`**${capital(whereInWords(document, system, time))}**`, timingWords(system)),
+    start,
+    end: Math.min(mark.end, start + (piece?.text.length ?? mark.end - start)),
+  };
 }
 
 /** What a chord's name says, what sounds until the next one, and whether they agree. */
@@ -43,7 +58,9 @@ export function chordMarkHover(
   const name = first && naming.kind !== 'unnamed' ? first.name : 'no everyday name';
   return paragraphs(
     `**${quoted(mark.text)}** is written`,
-    written.ok && naming.kind !== 'silence' ? verdictLine(compareChord(written.value, played, context)) : '',
+    written.ok && naming.kind !== 'silence'
+      ? verdictLine(document, system, row, mark, compareChord(written.value, played, context))
+      : '',
     written.ok ? '' : quoted(written.error.message, 400),
     naming.kind === 'silence'
       ? 'Nothing sounds from here to the next name'
@@ -56,8 +73,28 @@ export function chordMarkHover(
   );
 }
 
-function verdictLine({ verdict, message }: ReturnType<typeof compareChord>): string {
-  return verdict === 'agrees' ? 'It agrees with what sounds' : quoted(message, 400).replace(/\.$/, '');
+/**
+ * What the check of chord rows says; where it is content with more or fewer notes than the name has, as over a melody,
+ * what these are.
+ */
+function verdictLine(
+  document: TabDocument,
+  system: System,
+  row: RowReading,
+  mark: PlacedMark,
+  whole: ReturnType<typeof compareChord>,
+): string {
+  const { reading, header } = system;
+  const scene = { system, reading, header, ringing: document.ringingInto(system), reach: Infinity };
+  const found = chordFindings(scene).find(({ line, start }) => line === row.line && start === mark.start);
+  if (found) return sentence(found.message);
+  return whole.verdict === 'agrees'
+    ? 'It agrees with what sounds'
+    : `It agrees, though ${sentence(whole.message)}`;
+}
+
+function sentence(message: string): string {
+  return quoted(message, 400).replace(/\.$/, '');
 }
 
 const STROKES: Readonly<Record<string, string>> = {
@@ -68,6 +105,8 @@ const STROKES: Readonly<Record<string, string>> = {
   c: 'little finger',
   d: 'stroke down',
   u: 'stroke up',
+  t: 'thumb',
+  x: 'muted stroke',
 };
 
 const FINGERS: Readonly<Record<string, string>> = {

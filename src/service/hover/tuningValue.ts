@@ -10,6 +10,8 @@ import { usualTuning } from '../../notation/headerViews';
 import { openStringsOf } from '../tuningAnswer';
 import { halfSteps, hertz, lines, listed, paragraphs, quoted } from './text';
 
+const OCTAVE = 12;
+
 /** The strings of a tuning with their frequencies, what they make when all are open, and what is to be turned. */
 export function tuningHover({ tuning, instrument, referencePitch }: Header): string {
   const steps = stepsFrom(usualTuning(instrument), tuning);
@@ -18,7 +20,8 @@ export function tuningHover({ tuning, instrument, referencePitch }: Header): str
     const change = stepWords(steps[index]);
     return `- String ${stringNumber(tuning, index)}: ${formatNoteList([string])}, ${frequencies}${change}`;
   });
-  const raised = Math.max(0, ...steps.map((step) => step ?? 0));
+  // Nobody tunes a string up by an octave: these are other strings, as the remark says.
+  const raised = Math.max(0, ...steps.map((step) => (step === undefined || step === OCTAVE ? 0 : step)));
   const remark = tuning.name === undefined ? undefined : findTuning(tuning.name, instrument)?.remark;
   return paragraphs(
     tuning.name === undefined

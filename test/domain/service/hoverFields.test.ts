@@ -29,6 +29,9 @@ describe('hover of a field', () => {
     assert.match(told, /raises strings by up to 2 half steps/);
     assert.match(told, /string maker’s figures/);
     assert.match(told, /luthier/);
+    const high = hoverLines('tuning: high<|> strung').join('\n');
+    assert.match(high, /lighter strings/);
+    assert.doesNotMatch(high, /more tension/);
     assert.doesNotMatch(hoverLines('tuning: open<|> D').join('\n'), /raises strings|luthier/);
   });
 

@@ -30,6 +30,21 @@ describe('hover of a row', () => {
     ]);
   });
 
+  it('a melody over a chord does not contradict it', () => {
+    const text = `chords |<|>C
+E4     |0---1---3---0---|
+B3     |1---------------|
+G3     |0---------------|
+D3     |2---------------|
+A2     |3---------------|
+E2     |----------------|
+`;
+    assert.deepEqual(hoverLines(text).slice(0, 2), [
+      'C is written',
+      'It agrees, though C also has F sounding: Cadd11',
+    ]);
+  });
+
   it('under a full capo chords are named as played', () => {
     assert.deepEqual(hoverLines(grip('<|>C', 'capo: 3')), [
       'C is written',
@@ -50,6 +65,10 @@ describe('hover of a row', () => {
       'Bar 1, beat 2 &',
       'rhythm by the count row',
     ]);
+    assert.equal(
+      hoverLines(text('count', '1 & 2 & 3 & 4 & ').replace('1 & 2', '1e<|>&a2'))[0],
+      'Bar 1, beat 1 &',
+    );
     assert.deepEqual(hoverLines(text('co<|>unt', '1 & 2 & 3 & 4 & ')), [
       'count: Pins columns to times.',
       'Numbers are beats, & half-way, e and a the quarters about it, t and l the thirds.',
