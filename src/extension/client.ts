@@ -3,8 +3,9 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import type { ClientOptions } from '../server/requests';
 import { registerConvert } from './commands/convert';
 import { registerMoveCapo } from './commands/moveCapo';
-import { registerOpenHelp, HELP_LINK } from './commands/openHelp';
+import { registerOpenHelp } from './commands/openHelp';
 import { registerTranspose } from './commands/transpose';
+import { HELP_LINK, HelpPages } from './helpPages';
 import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
 
@@ -32,7 +33,8 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerConvert(requests, pages),
     registerTranspose(requests, pages),
     registerMoveCapo(requests, pages),
-    registerOpenHelp(context.extensionUri),
+    registerOpenHelp(),
+    new HelpPages(context.extensionUri).register(),
   );
   client.start().catch((error: unknown) => {
     const reason = error instanceof Error ? error.message : String(error);

@@ -22,7 +22,8 @@ export function reportText(file: string, { asked, report }: ChangeReport): strin
   const lines = [`${file}: ${asked}`, `${notes}: ${countsText(report)}`];
   if (report.unplaced.length > 0) {
     lines.push('', 'Notes without a place');
-    for (const { bar, name, reason } of report.unplaced) lines.push(`  bar ${bar}  ${name}  ${reason}`);
+    for (const { part, bar, name, reason } of report.unplaced)
+      lines.push(`  ${part === undefined ? '' : `${part}, `}bar ${bar}  ${name}  ${reason}`);
   }
   if (report.remarks.length > 0) {
     lines.push('', 'Remarks');

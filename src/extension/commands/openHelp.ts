@@ -1,20 +1,18 @@
 import * as vscode from 'vscode';
 import { headingLine } from '../helpHeading';
-
-/** Address of a diagnostic's help for the server; VS Code runs the command when the link is followed. */
-export const HELP_LINK = 'command:pegbox.openHelp?%5B%22{code}%22%5D';
+import { helpAddress } from '../helpPages';
 
 const SOURCE = 'pegbox';
 
 /** Opens the help page at the paragraph of a diagnostic: the one named, or the one under the cursor. */
-export function registerOpenHelp(extension: vscode.Uri): vscode.Disposable {
-  const page = vscode.Uri.joinPath(extension, 'media', 'help.md');
+export function registerOpenHelp(): vscode.Disposable {
   return vscode.commands.registerCommand('pegbox.openHelp', async (code?: unknown) => {
     const wanted = typeof code === 'string' ? code : codeUnderCursor();
-    try {
-      await vscode.commands.executeCommand('markdown.showPreview', page.with({ fragment: wanted ?? '' }));
-    } catch {
-      // Where VS Code's Markdown preview is switched off.
+    const page = helpAddress(wanted);
+    if (vscode.extensions.getExtension('vscode.markdown-language-features')) {
+      // The default of `workbench.editorAssociations` in package.json shows it as the editor's Markdown preview.
+      await vscode.commands.executeCommand('vscode.open', page);
+    } else {
       await showAsText(page, wanted);
     }
   });

@@ -2,26 +2,28 @@ import { assert } from 'chai';
 import * as vscode from 'vscode';
 import { CHECKS } from '../../../src/checks/checks';
 import { headingLine } from '../../../src/extension/helpHeading';
+import { HELP_SCHEME, helpAddress } from '../../../src/extension/helpPages';
 import { badCapo, closeTabs, newTab } from './newTab';
 import { waitFor } from './waitFor';
 
-/** Follows a link as the editor does: a `command:` address holds a command's name and its arguments. */
+/** Follows a link as the editor does: what is no web address is opened inside it. */
 async function follow(link: vscode.Uri): Promise<void> {
-  assert.strictEqual(link.scheme, 'command');
-  await vscode.commands.executeCommand(link.path, ...JSON.parse(decodeURIComponent(link.query)));
+  assert.strictEqual(link.scheme, HELP_SCHEME);
+  await vscode.commands.executeCommand('vscode.open', link);
 }
 
-function helpTab(): vscode.Tab | undefined {
-  const tab = vscode.window.tabGroups.activeTabGroup.activeTab;
-  const preview = tab?.input instanceof vscode.TabInputWebview && /markdown/.test(tab.input.viewType);
-  return preview && /help\.md/.test(tab.label) ? tab : undefined;
+/** Whether the active tab is the help page, shown as a page and not as text, at the heading of a code. */
+function helpShown(code: string): boolean {
+  const input = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
+  return (
+    input instanceof vscode.TabInputCustom &&
+    input.viewType === 'vscode.markdown.preview.editor' &&
+    input.uri.toString() === helpAddress(code).toString()
+  );
 }
 
 async function helpText(): Promise<string> {
-  const extension = vscode.extensions.getExtension('pegbox.pegbox');
-  assert.isDefined(extension);
-  const page = vscode.Uri.joinPath(extension.extensionUri, 'media', 'help.md');
-  return (await vscode.workspace.openTextDocument(page)).getText();
+  return (await vscode.workspace.openTextDocument(helpAddress(undefined))).getText();
 }
 
 describe('help in the editor', () => {
@@ -33,7 +35,7 @@ describe('help in the editor', () => {
     const code = mistake?.code;
     assert.ok(typeof code === 'object');
     await follow(code.target);
-    await waitFor(helpTab, 'help page');
+    await waitFor(() => helpShown(String(code.value)), 'help page');
     const text = await helpText();
     const line = text.split('\n')[headingLine(text, String(code.value))];
     assert.match(line ?? '', new RegExp(`^#+ ${code.value}$`));
@@ -43,9 +45,8 @@ describe('help in the editor', () => {
     const text = await helpText();
     const lines = text.split('\n');
     for (const { code } of CHECKS) {
-      await closeTabs();
       await vscode.commands.executeCommand('pegbox.openHelp', code);
-      await waitFor(helpTab, `help page for ${code}`);
+      await waitFor(() => helpShown(code), `help page for ${code}`);
       const at = headingLine(text, code);
       assert.strictEqual(lines[at], `### ${code}`);
       assert.match(lines.slice(at + 1).find((line) => line !== '') ?? '', /\w/, code);
@@ -61,11 +62,19 @@ describe('help in the editor', () => {
     assert.isDefined(mistake);
     editor.selection = new vscode.Selection(mistake.range.start, mistake.range.start);
     await vscode.commands.executeCommand('pegbox.openHelp');
-    await waitFor(helpTab, 'help page');
+    const code = typeof mistake.code === 'object' ? mistake.code.value : mistake.code;
+    await waitFor(() => helpShown(String(code)), 'help page');
+  });
+
+  it('can be read, not written', async () => {
+    const page = helpAddress(undefined);
+    assert.isFalse(vscode.workspace.fs.isWritableFileSystem(page.scheme));
+    const { size } = await vscode.workspace.fs.stat(page);
+    assert.isAbove(size, 1000);
   });
 
   it('opens at the top without a diagnostic', async () => {
     await vscode.commands.executeCommand('pegbox.openHelp');
-    await waitFor(helpTab, 'help page');
+    await waitFor(() => helpShown(''), 'help page');
   });
 });
