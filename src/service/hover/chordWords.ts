@@ -3,7 +3,7 @@ import { formatPitchName } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import { capoShift } from '../../notation/headerViews';
 import { playedContext, soundingContext } from '../chordContext';
-import { lines, listed } from './text';
+import { capital, lines, listed } from './text';
 
 /** What some pitches make, as they sound and, under a full capo, as they are played. */
 export interface BothNamings {
@@ -32,12 +32,14 @@ export function shortName({ sounding, played }: BothNamings): string {
   return played && played.kind !== 'silence' ? `${name}, played as ${firstName(played)}` : name;
 }
 
-function firstName(naming: ChordNaming): string {
+/** The likeliest name, so that a single note or a power chord is not taken for a major chord or a pitch. */
+export function firstName(naming: ChordNaming): string {
   const [first] = naming.names;
-  if (naming.kind === 'unnamed' || !first) {
-    return naming.kind === 'silence' ? 'no pitch' : `no everyday name (${namesOf(naming).join(' ')})`;
-  }
-  return first.name;
+  if (naming.kind === 'silence') return 'no pitch';
+  if (naming.kind === 'unnamed' || !first) return `no everyday name (${namesOf(naming).join(' ')})`;
+  if (naming.kind === 'power') return `power chord ${first.name}`;
+  if (naming.kind !== 'note') return first.name;
+  return `the note ${first.name}${first.words === '' ? '' : ` in ${first.words}`}`;
 }
 
 function namesOf(naming: ChordNaming): readonly string[] {
@@ -53,17 +55,19 @@ export function chordParagraph(namings: BothNamings): string {
   if (sounding.kind === 'unnamed' || !first) {
     return lines('**No everyday name**', nearNames(sounding), `Notes from the bass up: ${notes}`);
   }
+  if (sounding.kind === 'note') return lines(`**${capital(firstName(sounding))}**`, shapeLine(played));
   const words = first.words === '' ? '' : ` (${first.words})`;
   return lines(
     `**${first.name}**${words}`,
     shapeLine(played),
     others.length > 0 ? `Also: ${others.map(named).join('; ')}` : '',
-    sounding.kind === 'note' ? '' : `Notes from the bass up: ${notes}`,
+    `Notes from the bass up: ${notes}`,
   );
 }
 
 function shapeLine(played: ChordNaming | undefined): string {
   const [first] = played?.names ?? [];
+  if (played?.kind === 'note') return `Played as ${firstName(played)}`;
   return first ? `Played as ${first.name}${first.words === '' ? '' : ` (${first.words})`}` : '';
 }
 

@@ -1,6 +1,6 @@
 import { chordFindings } from '../../checks/support/chordSpan';
 import { compareChord } from '../../music/chord/compareChord';
-import { nameChord } from '../../music/chord/nameChord';
+import { nameChord, type ChordNaming } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
 import { formatPitchName } from '../../music/noteName';
 import { capoShift } from '../../notation/headerViews';
@@ -12,6 +12,7 @@ import { playedContext } from '../chordContext';
 import { ROW_GUIDE } from '../rowGuide';
 import { midisBetween } from '../sounding';
 import { timingWords, whereInWords } from './beat';
+import { firstName } from './chordWords';
 import { capital, code, lines, listed, paragraphs, quoted } from './text';
 
 /** What a row is and what stands in it. */
@@ -55,7 +56,12 @@ export function chordMarkHover(
   const written = readChordName(mark.text);
   const notes = naming.notes.map(formatPitchName).join(' ');
   const [first, ...others] = naming.names;
-  const name = first && naming.kind !== 'unnamed' ? first.name : 'no everyday name';
+  const name =
+    naming.kind === 'note'
+      ? firstName(naming)
+      : naming.kind === 'unnamed'
+        ? 'no everyday name'
+        : (first?.name ?? '');
   return paragraphs(
     `**${quoted(mark.text)}** is written`,
     written.ok && naming.kind !== 'silence'
@@ -65,12 +71,16 @@ export function chordMarkHover(
     naming.kind === 'silence'
       ? 'Nothing sounds from here to the next name'
       : lines(
-          `What sounds from here to the next name: ${notes}, that is **${name}**${first?.words ? ` (${first.words})` : ''}`,
+          `What sounds from here to the next name: ${notes}, that is **${name}**${wordsOf(naming)}`,
           others.length > 0 ? `Also: ${others.map((other) => other.name).join('; ')}` : '',
           shift === 0 ? '' : `Named as played; the capo sounds it ${shift} frets higher`,
         ),
     capital(whereInWords(document, system, mark.onset)),
   );
+}
+
+function wordsOf({ kind, names: [first] }: ChordNaming): string {
+  return kind === 'note' || !first?.words ? '' : ` (${first.words})`;
 }
 
 /**

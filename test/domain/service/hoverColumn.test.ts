@@ -115,6 +115,22 @@ E2   |-|
     assert.deepEqual(hoverLines(text).slice(4, 6), ['major third', 'Also: C(no5) (without the fifth)']);
   });
 
+  it('one note in octaves is no chord, and a power chord is told from a note', () => {
+    const text = (low: string): string => `mark |<|>.|
+E4   |0|
+B3   |-|
+G3   |-|
+D3   |-|
+A2   |-|
+E2   |${low}|
+`;
+    assert.equal(hoverLines(text('0'))[3], 'The note E in octaves');
+    const fret = (low: string): string | undefined =>
+      hoverLines(text(low).replace('mark |<|>.|\nE4   |', 'E4   |<|>')).at(-1);
+    assert.equal(fret('0'), 'Together: the note E in octaves (E2 struck, E4 struck)');
+    assert.equal(fret('7'), 'Together: power chord E5/B (B2 struck, E4 struck)');
+  });
+
   it('a bent note has risen in the next column', () => {
     const text = `E4 |-----|
 B3 |-----|
