@@ -11,7 +11,8 @@ interface Found<F> {
 }
 
 interface Remembered {
-  readonly ringVersion: number;
+  /** Undefined where no check asked what rings into the system. */
+  readonly ringVersion: number | undefined;
   readonly reach: number;
   readonly found: readonly Found<SystemFinding>[] | undefined;
 }
@@ -139,7 +140,8 @@ function checkSystem(
 
 function findInSystem(document: TabDocument, system: System, reach: number): Remembered['found'] {
   const known = bySystem.get(system);
-  if (known && known.ringVersion === system.ringVersion && known.reach === reach) return known.found;
+  const current = known?.ringVersion === undefined || known.ringVersion === system.ringVersion;
+  if (known && current && known.reach === reach) return known.found;
   const { reading, header, ringVersion } = system;
   let ringing: readonly RingingNote[] | undefined;
   const scene: Scene = {
@@ -157,7 +159,7 @@ function findInSystem(document: TabDocument, system: System, reach: number): Rem
     for (const finding of run(scene)) found.push({ code, severity, finding });
   }
   const result = found.length === 0 ? undefined : found;
-  bySystem.set(system, { ringVersion, reach, found: result });
+  bySystem.set(system, { ringVersion: ringing && ringVersion, reach, found: result });
   return result;
 }
 

@@ -44,15 +44,28 @@ function compareRows(scene: Scene): readonly ChordFinding[] {
     row !== 'chords'
       ? []
       : marks.flatMap((mark, i): ChordFinding[] => {
-          const read = readChordName(mark.text);
-          if (!read.ok) return [];
+          const written = chordOf(mark.text);
+          if (!written) return [];
           const next = marks[i + 1]?.onset ?? reading.length;
-          const found = compareSpan(scene, read.value, soundsBetween(reading, before, mark.onset, next));
+          const found = compareSpan(scene, written, soundsBetween(reading, before, mark.onset, next));
           if (found.verdict === 'agrees') return [];
           const { verdict, message, suggestion } = found;
           return [{ verdict, line, start: mark.start, end: mark.end, message, suggestion }];
         }),
   );
+}
+
+const READ_NAMES = 2000;
+const readNames = new Map<string, WrittenChord | undefined>();
+
+/** A chord by its name, remembered: a song has few chords and many marks. */
+function chordOf(text: string): WrittenChord | undefined {
+  if (readNames.has(text)) return readNames.get(text);
+  if (readNames.size >= READ_NAMES) readNames.clear();
+  const read = readChordName(text);
+  const chord = read.ok ? read.value : undefined;
+  readNames.set(text, chord);
+  return chord;
 }
 
 // ---- what sounds
@@ -91,8 +104,10 @@ function soundsBetween(
     });
   };
   for (const { note, ends } of before) add(note, undefined, ends);
+  // Notes stand in time order.
   for (const note of reading.notes) {
-    if (compare(note.onset, to) < 0) add(note, note.onset, note.ends);
+    if (compare(note.onset, to) >= 0) break;
+    add(note, note.onset, note.ends);
   }
   sounds.sort((a, b) => b.string - a.string);
   const first = sounds.reduce<Fraction | undefined>(
@@ -140,14 +155,15 @@ function compareSpan(scene: Scene, written: WrittenChord, span: Span): Compared 
 function compareAt(written: WrittenChord, span: Span, shift: number, context: ChordContext): Compared {
   const { sounds, atMark } = span;
   if (sounds.length === 0) return AGREES;
-  const struckTogether = countTogether(sounds);
   if (!written.root) {
     // What still rings into silence is no chord of its own.
     const struck = sounds.filter(({ onset }) => onset);
     return struck.length === 0 ? AGREES : verdictOf(written, struck, shift, context);
   }
-  const kept = sounds.filter((sound) => belongs(sound, written, sounds, shift));
   const full = verdictOf(written, sounds, shift, context);
+  if (full.verdict === 'agrees') return full;
+  const struckTogether = countTogether(sounds);
+  const kept = sounds.filter((sound) => belongs(sound, written, sounds, shift));
   const rootSounds = hasPitchClass(sounds, shift, pitchClassOf(written.root));
   switch (full.verdict) {
     case 'disagrees': {
@@ -166,8 +182,6 @@ function compareAt(written: WrittenChord, span: Span, shift: number, context: Ch
       const low = verdictOf(written, atMark, shift, context);
       return low.verdict === 'bass' && struckTogether >= 2 ? full : AGREES;
     }
-    case 'agrees':
-      return full;
   }
 }
 
