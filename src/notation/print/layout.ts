@@ -19,8 +19,8 @@ export interface LayoutInput {
   readonly signs: ReadonlySet<number>;
   /** Whether every second digit gets a column of its own. */
   readonly roomy: boolean;
-  /** The least new column of an old one. */
-  readonly floor: (column: number) => number;
+  /** The least new column of an old one; with it, columns on which nothing stands take no room of their own. */
+  readonly floor: ((column: number) => number) | undefined;
 }
 
 /** Where everything goes. */
@@ -37,6 +37,20 @@ export interface PlacedPiece {
   readonly text: string;
 }
 
+/**
+ * Leaves every column where it was; undefined when something has another width than before. Whether pieces that went
+ * to other strings are in each other's way is for the reader of the lines to see.
+ */
+export function leaveAsItIs({ from, to, pieces }: LayoutInput): Layout | undefined {
+  const placed = pieces.map((piece): PlacedPiece => {
+    // A slide keeps the length to which it was drawn.
+    const drawn = /^[/\\]+$/.test(piece.was.text) && piece.was.text.startsWith(piece.text);
+    return { piece, start: piece.was.column - from, text: drawn ? piece.was.text : piece.text };
+  });
+  if (placed.some(({ piece, text }) => text.length !== piece.was.text.length)) return undefined;
+  return { columns: Array.from({ length: to - from + 1 }, (_, i) => i), placed };
+}
+
 /** Sets columns from left to right, each as early as everything on it allows. */
 export function layOut(input: LayoutInput): Layout {
   const byColumn = new Map<number, Piece[]>();
@@ -51,11 +65,13 @@ export function layOut(input: LayoutInput): Layout {
   for (let column = input.from; column < input.to; column++) {
     const pieces = byColumn.get(column) ?? [];
     const marks = input.marks.filter((mark) => mark.column === column);
-    const least = Math.max(position, input.floor(column));
-    position = setter.earliest(least, pieces, marks, input.signs.has(column));
+    const least = Math.max(position, input.floor?.(column) ?? 0);
+    const sign = input.signs.has(column);
+    position = setter.earliest(least, pieces, marks, sign);
     columns.push(position);
-    setter.set(position, pieces, marks, input.signs.has(column));
-    position += setter.widthOf(column, pieces);
+    setter.set(position, pieces, marks, sign);
+    const empty = input.floor !== undefined && !sign && pieces.length === 0 && marks.length === 0;
+    position += empty ? 0 : setter.widthOf(column, pieces);
   }
   columns.push(Math.max(position, setter.farthest));
   return { columns, placed: setter.placed };
@@ -65,6 +81,9 @@ class Setter {
   readonly placed: PlacedPiece[] = [];
   /** First free position on each string. */
   private readonly free = new Map<number, number>();
+  /** First position behind the last bar sign. */
+  private behindSign = 0;
+  /** What was set last on each string, with all that it touches. */
   private readonly lastText = new Map<number, string>();
   /** Signs that go with the next piece of their string. */
   private readonly waiting = new Map<number, Piece[]>();
@@ -79,11 +98,15 @@ class Setter {
     let at = sign ? Math.max(position, this.farthest) : position;
     for (const piece of pieces) {
       if (piece.sticks === 'before' || piece.sticks === 'both' || piece.sticks === 'after') continue;
-      const free = this.free.get(piece.string) ?? 0;
+      const free = this.freeOn(piece.string);
       at = Math.max(at, free + this.gapBefore(piece) + this.waitingWidth(piece.string) + piece.lead);
     }
     for (const mark of marks) at = Math.max(at, (this.freeInRow.get(mark.row) ?? 0) + (mark.touches ? 0 : 1));
     return at;
+  }
+
+  private freeOn(string: number): number {
+    return Math.max(this.free.get(string) ?? 0, this.behindSign);
   }
 
   /** Notes on one string keep a dash between, unless a sign joins them or they touched before. */
@@ -92,8 +115,8 @@ class Setter {
     if (last === undefined) return 0;
     const waiting = this.waiting.get(piece.string);
     if (waiting) return waiting[0]?.sticks === 'both' ? 0 : 1;
-    const digitsMeet = /\d$/.test(last) && /^\d/.test(piece.text);
-    return piece.tight && !digitsMeet && !/[/\\.]$/.test(last) ? 0 : 1;
+    const digitsMeet = /\d\.?$/.test(last) && /^\d/.test(piece.text);
+    return piece.tight && !digitsMeet && !/[/\\]$/.test(last) ? 0 : 1;
   }
 
   private waitingWidth(string: number): number {
@@ -101,7 +124,10 @@ class Setter {
   }
 
   set(position: number, pieces: readonly Piece[], marks: LayoutInput['marks'], sign: boolean): void {
-    if (sign) for (const string of this.lastText.keys()) this.lastText.delete(string);
+    if (sign) {
+      this.lastText.clear();
+      this.behindSign = position + 1;
+    }
     for (const piece of pieces) this.setPiece(piece, position);
     for (const mark of marks) this.freeInRow.set(mark.row, position + mark.width);
   }
@@ -116,7 +142,7 @@ class Setter {
       return;
     }
     if (sticks === 'before') {
-      this.put(piece, this.free.get(string) ?? position, piece.text);
+      this.put(piece, this.freeOn(string), piece.text);
       return;
     }
     const start = position - piece.lead;
@@ -130,7 +156,7 @@ class Setter {
     this.waiting.delete(string);
     let end = until;
     for (const piece of [...waiting].reverse()) {
-      const free = this.free.get(string) ?? 0;
+      const free = this.freeOn(string);
       if (piece.sticks === 'both') {
         const slides = /^[/\\]$/.test(piece.text);
         this.put(piece, free, slides ? piece.text.repeat(Math.max(1, end - free)) : piece.text);
@@ -144,8 +170,10 @@ class Setter {
   private put(piece: Piece, start: number, text: string): void {
     this.placed.push({ piece, start, text });
     const end = start + text.length;
-    this.free.set(piece.string, Math.max(this.free.get(piece.string) ?? 0, end));
-    this.lastText.set(piece.string, text);
+    const free = this.free.get(piece.string) ?? 0;
+    const touched = start === free ? (this.lastText.get(piece.string) ?? '') : '';
+    this.free.set(piece.string, Math.max(free, end));
+    this.lastText.set(piece.string, touched + text);
     this.farthest = Math.max(this.farthest, end);
   }
 
@@ -155,11 +183,14 @@ class Setter {
       this.digitsLeft -= 1;
       return 1;
     }
-    const extra = Math.max(0, ...pieces.map((piece) => piece.digits - 1));
+    const numbers = pieces.filter(({ digits }) => digits > 0);
+    if (numbers.length === 0) return 1;
+    const extra = Math.max(...numbers.map(({ digits }) => digits - 1));
     this.digitsLeft = extra;
     if (!this.input.roomy || extra === 0) return 1;
+    const first = column + 1 + Math.max(...numbers.map(({ digitsAfter = 0 }) => digitsAfter));
     let spare = 0;
-    while (this.input.spare.has(column + 1 + spare)) spare += 1;
+    while (this.input.spare.has(first + spare)) spare += 1;
     return 1 + Math.max(0, extra - spare);
   }
 }

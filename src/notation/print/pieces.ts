@@ -1,4 +1,5 @@
 import { readCells, type CellNote, type CellTechnique } from '../cells';
+import { columnsFrom, type ColumnAt } from '../columns';
 import { asciiSigns } from '../lineParts';
 import type { StringLine, Token } from '../parsedLine';
 import type { NoteReading, SystemReading } from '../reading';
@@ -25,31 +26,66 @@ export interface Piece {
   readonly column: number;
   /** Characters of `text` that stand before that column: the bracket of a ghost note in a chord. */
   readonly lead: number;
-  /** Digits of a fret at the column; 0 for what is no number. */
+  /** Digits of its fret; 0 for what is no number. */
   readonly digits: number;
+  /** Characters from the column to the first digit: a bracket. */
+  readonly digitsAfter?: number;
   readonly sticks: 'nowhere' | 'before' | 'after' | 'both';
   /** Whether it may stand right behind what comes before it on its string, as it did. */
   readonly tight: boolean;
+  /** Where it stood before, and as what. */
+  readonly was: { readonly column: number; readonly text: string };
   /** Whether it is a note. */
   readonly note?: boolean;
   /** For a stop: the column of the note it ends, −1 for one from before the system. */
   readonly stops?: number;
+  /** For a note whose digits stand at the column: whether its last one does, how wide its number is, and whether it has no bracket. */
+  readonly aligned?: { readonly last: boolean; readonly width: number; readonly plain: boolean };
+}
+
+/** A stretch of a system. */
+export interface Passage {
+  /** Bars, as indices in the reading. */
+  readonly firstBar: number;
+  readonly lastBar: number;
+  /** Columns, `to` exclusive. */
+  readonly from: number;
+  readonly to: number;
+  /** Past the last column whose marks belong here: what stands at the closing sign of a cut speaks of the next bar. */
+  readonly marksEnd: number;
 }
 
 /** Chooses the place of a note by its index in the reading; undefined leaves it out. */
 export type PlaceNote = (index: number) => NotePlace | undefined;
 
-/** Everything on the strings of a system between two columns, each note at its new place, in the order of columns. */
-export function piecesOf(system: System, from: number, to: number, place: PlaceNote): Piece[] {
+/** Everything on the strings of a passage, each note at its new place, in the order of columns. */
+export function piecesOf(system: System, passage: Passage, place: PlaceNote): Piece[] {
   const { reading } = system;
   const pieces: Piece[] = [];
   for (const { line: at, number } of reading.strings) {
     const line = system.lines[at];
-    if (line?.kind === 'string') pieces.push(...new LinePieces(line, at, number, reading, place).make());
+    if (line?.kind === 'string')
+      pieces.push(...new LinePieces(line, at, number, reading, place, passage).make());
   }
-  return pieces
-    .filter((piece) => piece.column >= from && piece.column < to && !isSpentStop(piece, pieces))
-    .sort((a, b) => a.column - b.column);
+  const kept = pieces.filter(
+    (piece) => piece.column >= passage.from && piece.column < passage.to && !isSpentStop(piece, pieces),
+  );
+  return alignedByLastDigits(kept).sort((a, b) => a.column - b.column);
+}
+
+/** Where notes stood together by their last digits, those with two digits stand so again, as long as one has only one. */
+function alignedByLastDigits(pieces: readonly Piece[]): Piece[] {
+  const byLast = new Set<number>();
+  const single = new Set<number>();
+  for (const { column, aligned } of pieces) {
+    if (aligned?.last) byLast.add(column);
+    if (aligned?.plain && aligned.width === 1) single.add(column);
+  }
+  return pieces.map((piece) => {
+    const { aligned, column, lead } = piece;
+    if (!aligned || aligned.width === 1 || !byLast.has(column) || !single.has(column)) return piece;
+    return { ...piece, lead: lead + aligned.width - 1, digits: 1 };
+  });
 }
 
 /** Whether the note that a stop is to end has been ended on its new string by another one. */
@@ -65,6 +101,7 @@ const BRINGS: ReadonlySet<string> = new Set(['hammer-on', 'pull-off', 'tap', 'sl
 
 class LinePieces {
   private readonly cells;
+  private readonly columnAt: ColumnAt;
   private readonly indices: readonly number[];
   private readonly pieces: Piece[] = [];
 
@@ -74,8 +111,10 @@ class LinePieces {
     private readonly oldString: number,
     private readonly reading: SystemReading,
     private readonly place: PlaceNote,
+    private readonly passage: Passage,
   ) {
     this.cells = readCells(line);
+    this.columnAt = columnsFrom(line.text, line.bodyStart);
     // The line's own notes in the order of its cells: the reading holds them in order of time, which along one line
     // is the order of columns.
     this.indices = reading.notes
@@ -92,7 +131,7 @@ class LinePieces {
       const index = this.indices[i];
       const note = index === undefined ? undefined : this.reading.notes[index];
       const place = index === undefined ? undefined : this.place(index);
-      if (note && place) this.note(cell, note, place);
+      if (note && place && this.isInside(note)) this.note(cell, note, place);
     });
     for (const stop of this.cells.stops) this.stop(stop);
     return this.pieces;
@@ -112,6 +151,7 @@ class LinePieces {
     this.pieces.push({
       string,
       text: '.',
+      was: { column, text: '.' },
       column,
       lead: 0,
       digits: 0,
@@ -121,8 +161,13 @@ class LinePieces {
     });
   }
 
+  private isInside({ bar }: NoteReading): boolean {
+    return bar >= this.passage.firstBar && bar <= this.passage.lastBar;
+  }
+
   private note(cell: CellNote, note: NoteReading, place: NotePlace): void {
     const { text } = this.line;
+    const brought = this.broughtFromOutside(cell, note);
     const before = text.slice(cell.start, cell.numberStart);
     const after = text.slice(cell.numberEnd, cell.end);
     const number = this.numberOf(cell, place);
@@ -131,17 +176,35 @@ class LinePieces {
         ? after.replace(/<[\d.]+>/, `<${decimal(place.touched ?? cell.touched ?? 12)}>`)
         : after;
     const bracketFirst = cell.openColumn !== undefined && note.column > cell.openColumn;
+    const plain = before === '' && cell.openColumn === undefined;
+    const last = note.column === cell.lastColumn && cell.lastColumn > cell.firstColumn;
     this.pieces.push({
       string: place.string,
-      text: before + number + suffix,
+      text: brought + before + number + suffix,
+      was: this.written(cell.start, cell.end),
       column: note.column,
-      lead: bracketFirst ? before.length : 0,
-      digits: /^\d/.test(before + number) ? number.length : bracketFirst ? number.length : 0,
+      lead: brought.length + (bracketFirst ? before.length : 0),
+      digits: cell.fret !== undefined && cell.kind !== 'natural-harmonic' ? number.length : 0,
+      digitsAfter: bracketFirst ? 0 : before.length,
       sticks: 'nowhere',
-      tight: isSign(text[cell.start - 1]),
+      tight: brought === '' && isSign(text[cell.start - 1]),
       note: true,
+      ...(plain || bracketFirst ? { aligned: { last, width: number.length, plain } } : {}),
     });
-    for (const technique of cell.techniques) this.technique(technique, cell, place);
+    for (const technique of cell.techniques) {
+      const isBrought = brought !== '' && BRINGS.has(technique.kind) && technique.end <= cell.start;
+      if (!isBrought) this.technique(technique, cell, place);
+    }
+  }
+
+  /** The sign that brings a note from in front of the passage: the note then comes from nowhere. */
+  private broughtFromOutside(cell: CellNote, note: NoteReading): string {
+    const own = cell.techniques.find(({ kind, end }) => BRINGS.has(kind) && end <= cell.start);
+    if (own) return own.column < this.passage.from ? own.sign : '';
+    const start = note.joinedFrom === undefined ? undefined : this.reading.notes[note.joinedFrom];
+    if (!start || this.isInside(start)) return '';
+    const left = start.techniques.find(({ kind }) => kind === 'slide');
+    return left ? left.sign : '';
   }
 
   private numberOf(cell: CellNote, place: NotePlace): string {
@@ -151,12 +214,16 @@ class LinePieces {
   }
 
   private technique(technique: CellTechnique, cell: CellNote, place: NotePlace): void {
-    const { start, end, column } = technique;
+    const { start, end } = technique;
+    // A slide's sign may stand behind the bar sign at which the passage ends.
+    const outside = technique.kind === 'slide' && technique.column >= this.passage.to;
+    const column = outside ? cell.lastColumn : technique.column;
     const slides = technique.kind.startsWith('slide');
-    const sticks = this.sticks(start, end);
+    const sticks = outside ? 'before' : this.sticks(start, end);
     this.pieces.push({
       string: place.string,
       text: slides ? technique.sign : this.techniqueText(technique, cell, place),
+      was: this.written(start, end),
       column,
       lead: 0,
       digits: 0,
@@ -177,6 +244,10 @@ class LinePieces {
     const target = decimal(technique.toFret + place.fret - cell.fret);
     // A release may stand apart from its fret: `r--7`.
     return text.replace(/[\d.]+$/, target);
+  }
+
+  private written(start: number, end: number): Piece['was'] {
+    return { column: this.columnAt(start), text: asciiSigns(this.line.text.slice(start, end)) };
   }
 
   private sticks(start: number, end: number): Piece['sticks'] {

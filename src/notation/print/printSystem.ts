@@ -1,13 +1,14 @@
 import type { Header } from '../header';
-import { usualLabel } from '../labels';
-import type { ParsedLine, RowLine, RowMark, StringLine } from '../parsedLine';
+import { placesThatFit, usualLabel } from '../labels';
+import { parseLine } from '../parseLine';
+import type { Label, ParsedLine, RowLine, RowMark, StringLine } from '../parsedLine';
 import type { SystemReading } from '../reading';
 import { secondDigitColumns } from '../systemReading';
 import type { System } from '../tabDocument';
 import { widthOfText } from '../columns';
-import { signsToPrint, type PrintedSign } from './signs';
-import { layOut, type Layout, type LayoutInput } from './layout';
-import { piecesOf, type PlaceNote } from './pieces';
+import { passageOf, signsToPrint, type PrintedSign } from './signs';
+import { layOut, leaveAsItIs, type Layout, type LayoutInput } from './layout';
+import { piecesOf, type Passage, type PlaceNote } from './pieces';
 
 /** What to print of a system, and how. */
 export interface PrintRequest {
@@ -20,8 +21,8 @@ export interface PrintRequest {
   readonly header: Header;
   /** New text of a row's mark (a chord's new name); the text itself to keep it. */
   readonly rewrite?: (row: RowLine, mark: RowMark) => string;
-  /** Whether every second digit gets a column of its own. */
-  readonly roomy: boolean;
+  /** Whether columns stay as they are, or are set anew, or so that every second digit gets a column of its own. */
+  readonly columns: 'as they are' | 'set' | 'roomy';
   /** The least new column of an old one, counted from the opening sign; to lay a passage out by its times. */
   readonly floor?: (column: number) => number;
   /** Strings to print, in the new tuning, top to bottom; all of them when left out. */
@@ -30,34 +31,45 @@ export interface PrintRequest {
   readonly keepLabels: boolean;
 }
 
-/** Lines that say what the request asks for, in the order of the system's own lines. */
-export function printSystem(request: PrintRequest): string[] {
+/**
+ * Lines that say what the request asks for, in the order of the system's own lines; undefined where columns are to stay
+ * as they are and cannot.
+ */
+export function printSystem(request: PrintRequest): string[] | undefined {
   return new Printer(request).print();
 }
 
 class Printer {
   private readonly reading: SystemReading;
+  private readonly passage: Passage;
   private readonly from: number;
   private readonly to: number;
+  private readonly marksEnd: number;
   private readonly signs: readonly PrintedSign[];
   private readonly layout: Layout;
+  private readonly fits: boolean;
 
   constructor(private readonly request: PrintRequest) {
     const { system, firstBar, lastBar } = request;
     this.reading = system.reading;
     this.signs = signsToPrint(system, firstBar, lastBar);
-    this.from = this.signs[0]?.first ?? 0;
-    const width = Math.max(
-      0,
-      ...system.lines.map((line) => (line.kind === 'string' || line.kind === 'row' ? line.width : 0)),
-    );
+    this.passage = passageOf(system, firstBar, lastBar);
+    this.from = this.passage.from;
+    this.to = this.passage.to;
     const whole = lastBar === this.reading.bars.length - 1;
-    this.to = whole ? width : (this.signs.at(-1)?.last ?? width - 1) + 1;
-    this.layout = layOut(this.layoutInput());
+    this.marksEnd = whole ? this.to : (this.signs.at(-1)?.first ?? this.to);
+    const input = this.layoutInput();
+    const left = request.columns === 'as they are' ? leaveAsItIs(input) : undefined;
+    this.fits = request.columns !== 'as they are' || left !== undefined;
+    this.layout = left ?? layOut(input);
+  }
+
+  private isHere({ column }: RowMark): boolean {
+    return column >= this.from && column < this.marksEnd;
   }
 
   private layoutInput(): LayoutInput {
-    const { system, place, roomy, floor } = this.request;
+    const { system, place, columns, floor } = this.request;
     const stringLines = system.lines.filter((line): line is StringLine => line.kind === 'string');
     const { columnTimes } = this.reading;
     const spare = new Set<number>();
@@ -70,12 +82,12 @@ class Printer {
     return {
       from: this.from,
       to: this.to,
-      pieces: piecesOf(system, this.from, this.to, place),
+      pieces: piecesOf(system, this.passage, place),
       marks: this.rowMarks(),
       spare,
       signs,
-      roomy,
-      floor: floor ?? (() => 0),
+      roomy: columns === 'roomy',
+      floor,
     };
   }
 
@@ -83,7 +95,7 @@ class Printer {
     return this.request.system.lines.flatMap((line, row) =>
       line.kind === 'row'
         ? line.marks
-            .filter((mark) => mark.column >= this.from && mark.column < this.to)
+            .filter((mark) => this.isHere(mark))
             .map((mark, i) => ({
               row,
               column: mark.column,
@@ -98,14 +110,17 @@ class Printer {
     return this.request.rewrite?.(row, mark) ?? mark.text;
   }
 
-  print(): string[] {
+  print(): string[] | undefined {
     const { system, header } = this.request;
+    if (!this.fits) return undefined;
     const strings = this.request.strings ?? header.tuning.strings.map((_, i) => i + 1);
     const prefix = new Prefixes(system.lines);
+    const labels = this.labels(strings);
+    const remarks = this.remarks(strings);
     const bodies = strings.map((number, i) => ({
-      prefix: prefix.string(this.label(number, i)),
+      prefix: prefix.string(labels[i] ?? ''),
       body: this.stringBody(number, i),
-      remark: this.remark(number, i),
+      remark: remarks[i] ?? '',
     }));
     const lines: { prefix: string; body: string; remark: string }[] = [];
     const stringCount = system.lines.filter((line) => line.kind === 'string').length;
@@ -121,12 +136,11 @@ class Printer {
         }
         next += 1;
       } else if (line.kind === 'row') {
-        lines.push({ prefix: prefix.row(line.word), body: this.rowBody(line), remark: '' });
-      } else lines.push({ prefix: line.text, body: '', remark: '' });
+        if (this.hasShareOf(line))
+          lines.push({ prefix: prefix.row(line.word), body: this.rowBody(line), remark: '' });
+      } else if (this.request.firstBar === 0) lines.push({ prefix: line.text, body: '', remark: '' });
     });
-    const width = Math.max(
-      ...lines.filter((line) => line.body !== '').map((line) => widthOfText(line.prefix)),
-    );
+    const width = prefix.width(lines.filter((line) => line.body !== '').map((line) => line.prefix));
     return lines.map((line) =>
       line.body === ''
         ? line.prefix
@@ -148,22 +162,48 @@ class Printer {
     return system.lines.filter((line): line is StringLine => line.kind === 'string')[i];
   }
 
-  private label(number: number, i: number): string {
+  private labels(strings: readonly number[]): string[] {
+    const { header, system } = this.request;
+    const written = system.lines.flatMap((line) => (line.kind === 'string' ? [line.label] : []));
+    const octaves = written.some((label) => label.notes.some((note) => note.octave !== undefined));
+    const labels = (withOctaves: boolean): string[] =>
+      strings.map((number, i) => this.label(number, i, written, withOctaves));
+    const plain = labels(octaves);
+    if (octaves || strings.length === header.tuning.strings.length) return plain;
+    // Where strings are left out the labels alone say which ones stand here.
+    const fits = placesThatFit(plain.map(readLabel), header.tuning, 2);
+    return fits.length === 1 ? plain : labels(true);
+  }
+
+  private label(number: number, i: number, written: readonly Label[], withOctaves: boolean): string {
     const { header, keepLabels } = this.request;
     const old = this.lineOf(number, i)?.label;
     if (keepLabels && old) return old.text;
-    const labels = this.request.system.lines.flatMap((line) => (line.kind === 'string' ? [line.label] : []));
-    if (labels.every((label) => label.number !== undefined)) return String(number);
-    return usualLabel(
-      header.tuning,
-      header.tuning.strings.length - number,
-      labels.some((label) => label.notes.some((note) => note.octave !== undefined)),
-    );
+    if (written.every((label) => label.number !== undefined)) return String(number);
+    const usual = usualLabel(header.tuning, header.tuning.strings.length - number, withOctaves);
+    // A course may be labelled by one of its notes.
+    return written.some((label) => label.notes.length > 1) ? usual : (usual.split('/')[0] ?? usual);
   }
 
-  private remark(number: number, i: number): string {
-    const whole = this.request.lastBar === this.reading.bars.length - 1;
-    return whole ? (this.lineOf(number, i)?.remark?.text ?? '') : '';
+  /** What is written behind the lines; it goes with the end of the system, the last line taking what others leave. */
+  private remarks(strings: readonly number[]): string[] {
+    if (this.request.lastBar !== this.reading.bars.length - 1) return [];
+    const lines = strings.map((number, i) => this.lineOf(number, i));
+    const remarks = lines.map((line) => line?.remark?.text ?? '');
+    const left = this.request.system.lines.flatMap((line) =>
+      line.kind === 'string' && line.remark && !lines.includes(line) ? [line.remark.text] : [],
+    );
+    const last = remarks.length - 1;
+    if (left.length > 0 && last >= 0)
+      remarks[last] = [remarks[last], ...left].filter((text) => text !== '').join(' ');
+    return remarks;
+  }
+
+  /** Whether a row has anything to say in these bars. */
+  private hasShareOf(row: RowLine): boolean {
+    const { firstBar, lastBar } = this.request;
+    const whole = firstBar === 0 && lastBar === this.reading.bars.length - 1;
+    return whole || row.row === 'count' || row.marks.some((mark) => this.isHere(mark));
   }
 
   private stringBody(number: number, i: number): string {
@@ -196,21 +236,29 @@ class Printer {
     }
     if (body[0] === undefined || body[0] === ' ') write(0, '|');
     for (const mark of row.marks) {
-      if (mark.column < this.from || mark.column >= this.to) continue;
-      const start = this.at(mark.column);
+      if (!this.isHere(mark)) continue;
+      const start = Math.max(1, this.at(mark.column));
       const text = this.markText(row, mark);
       const stretched = stretches(mark.text)
         ? this.at(Math.min(mark.column + mark.width, this.to)) - start
         : 0;
       write(start, text + '-'.repeat(Math.max(0, stretched - text.length)));
     }
-    return body.map((character) => character ?? ' ').join('');
+    return Array.from(body, (character: string | undefined) => character ?? ' ').join('');
   }
 }
 
 /** A mark that covers the columns below it, such as `PM----`, grows with them. */
 function stretches(text: string): boolean {
   return /--$/.test(text);
+}
+
+/** A label as a line would be read that begins with it. */
+function readLabel(text: string): Label {
+  const line = parseLine(`${text}|-`);
+  return line.kind === 'string'
+    ? line.label
+    : { text, start: 0, end: text.length, number: undefined, notes: [] };
 }
 
 function padEnd(text: string, width: number): string {
@@ -220,12 +268,29 @@ function padEnd(text: string, width: number): string {
 /** What stands before the first `|` of each kind of line. */
 class Prefixes {
   private readonly gap: string;
+  private readonly rowGap: string;
+  /** The room that the lines left before their first `|`; 0 where they left no more than their labels need. */
+  private readonly room: number;
 
   constructor(lines: readonly ParsedLine[]) {
+    const prefixes = lines.flatMap((line) => {
+      if (line.kind !== 'string' && line.kind !== 'row') return [];
+      const end = line.kind === 'string' ? line.label.end : line.wordEnd;
+      return [
+        {
+          row: line.kind === 'row',
+          gap: line.bodyStart - end,
+          width: widthOfText(line.text.slice(0, line.bodyStart)),
+        },
+      ];
+    });
+    const tight = (row: boolean): boolean =>
+      prefixes.some((prefix) => prefix.row === row && prefix.gap === 0);
     // A label and its bar line stand as close together as they did.
-    const first = lines.find((line) => line.kind === 'string');
-    const prefix = first?.kind === 'string' ? first.text.slice(first.label.end, first.bodyStart) : ' ';
-    this.gap = prefix === '' ? '' : ' ';
+    this.gap = tight(false) ? '' : ' ';
+    this.rowGap = tight(true) ? '' : ' ';
+    const least = Math.min(...prefixes.map(({ row, gap }) => gap - (row ? this.rowGap : this.gap).length));
+    this.room = least > 0 || prefixes.some(({ row }) => row) ? Math.max(...prefixes.map((p) => p.width)) : 0;
   }
 
   string(label: string): string {
@@ -233,6 +298,11 @@ class Prefixes {
   }
 
   row(word: string): string {
-    return word + ' ';
+    return word + this.rowGap;
+  }
+
+  /** As wide as it was where that is enough, so that systems stay in line with each other. */
+  width(prefixes: readonly string[]): number {
+    return Math.max(this.room, ...prefixes.map(widthOfText));
   }
 }

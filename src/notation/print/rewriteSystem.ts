@@ -1,134 +1,97 @@
 import { add, equal, type Fraction, subtract, ZERO } from '../../music/fraction';
+import { columnsFrom } from '../columns';
 import { parseLine } from '../parseLine';
-import type { ParsedLine } from '../parsedLine';
-import type { NoteReading, SystemReading } from '../reading';
+import type { SystemReading } from '../reading';
 import { readSystem, type SystemPosition } from '../systemReading';
-import { writeCount } from '../time/writeCount';
+import { writeCount, type CountedBar, type CountedOnset } from '../time/writeCount';
+import { compareWith, expectedOf, inPairs, type Expected } from './expected';
 import { printSystem, type PrintRequest } from './printSystem';
-import type { NotePlace } from './pieces';
 
 /** A passage of a system to be written anew. */
-export interface RewriteRequest extends Omit<PrintRequest, 'roomy' | 'floor'> {
+export interface RewriteRequest extends Omit<PrintRequest, 'columns' | 'floor'> {
   /** Where the lines will stand. */
   readonly position: SystemPosition;
 }
 
-/** Columns a quarter note that an even layout may take, beyond what its times need. */
+/** Columns a quarter note that an even layout may take. */
 const MOST_COLUMNS = 96;
+/** As many as a layout may take for the sake of marks alone, and how many layouts are tried for them. */
+const MOST_COLUMNS_FOR_MARKS = 16;
+const MOST_LAYOUTS_FOR_MARKS = 6;
 
 /**
  * Writes a passage of a system and reads it back: every onset is the same exact fraction, every note on the string and
- * fret asked for. The plainest layout that says so is taken: the columns as they are, then room for second digits,
- * then a count row, then columns laid out evenly by time under a count row.
- * @returns the lines, or undefined when no layout says it (times that no count can say)
+ * fret asked for, joined as it was. The plainest layout that says so is taken: the columns as they are, then room for
+ * second digits, then a count row, then columns laid out evenly by time under a count row. Among those that do, one is
+ * preferred in which the marks of rows, and bends and releases that come later, keep their exact times, too.
+ * @returns the lines, or undefined when no layout says it (times that no count can say, notes that do not fit)
  */
 export function rewriteSystem(request: RewriteRequest): string[] | undefined {
-  const expected = expectedNotes(request);
-  for (const roomy of [false, true]) {
-    const lines = printSystem({ ...request, roomy });
-    if (says(lines, request, expected)) return lines;
+  const expected = expectedOf(request.system, request.firstBar, request.lastBar, request.place);
+  let notesAlone: string[] | undefined;
+  let forMarks = 0;
+  for (const lines of layouts(request, expected)) {
+    if (notesAlone && ++forMarks > MOST_LAYOUTS_FOR_MARKS) break;
+    if (!lines) continue;
+    const says = compareWith(read(lines, request), expected);
+    if (says === 'everything') return lines;
+    if (says === 'the notes') notesAlone ??= lines;
   }
-  for (const roomy of [false, true]) {
-    const lines = withCount(printSystem({ ...request, roomy }), request, expected);
-    if (lines && says(lines, request, expected)) return lines;
-  }
-  return evenly(request, expected);
+  return notesAlone;
 }
 
-interface Expected {
-  readonly note: NoteReading;
-  readonly place: NotePlace;
-  /** From the start of the passage. */
-  readonly onset: Fraction;
-}
-
-function expectedNotes({ system, firstBar, lastBar, place }: RewriteRequest): Expected[] {
-  const { notes, bars } = system.reading;
-  const start = bars[firstBar]?.onset ?? ZERO;
-  return notes.flatMap((note, i) => {
-    const chosen = note.bar >= firstBar && note.bar <= lastBar ? place(i) : undefined;
-    return chosen ? [{ note, place: chosen, onset: subtract(note.onset, start) }] : [];
-  });
+/** Ways to write the passage, the plainest first; undefined where a count cannot be written. */
+function* layouts(request: RewriteRequest, expected: Expected): Generator<string[] | undefined> {
+  yield printSystem({ ...request, columns: 'as they are' });
+  const plain = printSystem({ ...request, columns: 'set' });
+  yield plain;
+  const roomy = printSystem({ ...request, columns: 'roomy' });
+  yield roomy;
+  for (const lines of [plain, roomy]) {
+    yield withCount(lines, request, expected, false);
+    yield withCount(lines, request, expected, true);
+  }
+  for (const columns of columnsToTry(request, expected)) {
+    const lines = evenly(columns, request);
+    yield withCount(lines, request, expected, false);
+    yield withCount(lines, request, expected, true);
+  }
 }
 
 function read(lines: readonly string[], { header, position }: RewriteRequest): SystemReading {
-  const parsed: ParsedLine[] = lines.map(parseLine);
-  return readSystem(parsed, header, position);
+  return readSystem(lines.map(parseLine), header, position);
 }
 
-/** Whether lines say what was asked for, note by note. */
-function says(lines: readonly string[], request: RewriteRequest, expected: readonly Expected[]): boolean {
-  const { notes, bars } = read(lines, request);
-  const { bars: old } = request.system.reading;
-  if (bars.length !== request.lastBar - request.firstBar + 1 || notes.length !== expected.length)
-    return false;
-  if (!bars.every((bar, i) => equal(bar.length, old[request.firstBar + i]?.length ?? ZERO))) return false;
-  return pairs(notes, expected).every(([note, wanted]) => note !== undefined && isAsWanted(note, wanted));
-}
-
-/** Written notes beside the ones asked for, string by string in the order of time. */
-function pairs(
-  notes: readonly NoteReading[],
-  expected: readonly Expected[],
-): [NoteReading | undefined, Expected][] {
-  const next = new Map<number, NoteReading[]>();
-  for (const note of [...notes].sort((a, b) => a.start - b.start)) {
-    const list = next.get(note.string);
-    if (list) list.push(note);
-    else next.set(note.string, [note]);
-  }
-  const inOrder = [...expected].sort((a, b) => a.note.column - b.note.column || a.note.start - b.note.start);
-  return inOrder.map((wanted) => [next.get(wanted.place.string)?.shift(), wanted]);
-}
-
-function isAsWanted(note: NoteReading, { note: old, place, onset }: Expected): boolean {
-  return (
-    note.kind === old.kind &&
-    note.ghost === old.ghost &&
-    (note.kind === 'muted' || note.kind === 'natural-harmonic' || note.fret === place.fret) &&
-    (note.touched === undefined || Math.abs(note.touched - (place.touched ?? old.touched ?? 0)) < 0.01) &&
-    equal(note.onset, onset) &&
-    note.techniques.map((t) => t.kind).join() === old.techniques.map((t) => t.kind).join()
-  );
-}
-
-/** The lines under a count row that pins every onset; undefined when a count cannot. */
+/**
+ * The lines under a count row that pins every onset; undefined when a count cannot.
+ * @param marksToo whether it pins the marks of rows, and what a hand does later, as well
+ */
 function withCount(
-  lines: readonly string[],
+  lines: readonly string[] | undefined,
   request: RewriteRequest,
-  expected: readonly Expected[],
+  expected: Expected,
+  marksToo: boolean,
 ): string[] | undefined {
+  if (!lines) return undefined;
   const reading = read(lines, request);
-  const { bars: old } = request.system.reading;
-  if (reading.bars.length !== request.lastBar - request.firstBar + 1) return undefined;
+  const old = request.system.reading.bars.slice(request.firstBar, request.lastBar + 1);
+  if (reading.bars.length !== old.length) return undefined;
   let onset = ZERO;
-  const bars = reading.bars.map((bar, i) => {
-    const was = old[request.firstBar + i];
-    const length = was?.length ?? bar.length;
+  const bars = reading.bars.map((bar, i): CountedBar => {
+    const length = old[i]?.length ?? bar.length;
     const counted = {
       start: bar.startColumn,
       end: bar.endColumn,
       onset,
       length,
-      pickup: was?.pickup ?? false,
+      pickup: old[i]?.pickup ?? false,
     };
     onset = add(onset, length);
     return counted;
   });
-  const onsets = new Map<number, { column: number; time: Fraction; bar: number; end: number }>();
-  for (const [note, wanted] of pairs(reading.notes, expected)) {
-    if (!note) return undefined;
-    const bar = wanted.note.bar - request.firstBar;
-    const time = subtract(wanted.onset, bars[bar]?.onset ?? ZERO);
-    const known = onsets.get(note.column);
-    if (known && !equal(known.time, time)) return undefined;
-    onsets.set(note.column, {
-      column: note.column,
-      time,
-      bar,
-      end: Math.max(known?.end ?? 0, note.column + note.numberEnd - note.numberStart - 1),
-    });
-  }
+  const onsets = onsetsToCount(reading, bars, expected);
+  if (!onsets) return undefined;
+  if (marksToo && !addMarks(onsets, reading, bars, lines, expected)) return undefined;
   const body = writeCount(request.header.meter, bars, [...onsets.values()]);
   if (body === undefined) return undefined;
   const rest = lines.filter((line) => {
@@ -136,6 +99,76 @@ function withCount(
     return !(parsed.kind === 'row' && parsed.row === 'count');
   });
   return setUnder('count', body, rest);
+}
+
+/** Onsets to be counted, by their columns. */
+type Pins = Map<number, CountedOnset>;
+
+/** The columns of printed notes and stops with the times they are to have; undefined where one column has two times. */
+function onsetsToCount(
+  reading: SystemReading,
+  bars: readonly CountedBar[],
+  expected: Expected,
+): Pins | undefined {
+  const pins: Pins = new Map();
+  const found = inPairs(reading, expected);
+  for (const [i, { onset }] of expected.notes.entries()) {
+    const note = found[i];
+    if (!note) return undefined;
+    const end = note.column + note.numberEnd - note.numberStart - 1;
+    if (!pin(pins, bars, note.column, onset, end)) return undefined;
+  }
+  const left = [...reading.stops];
+  for (const { string, onset } of expected.stops) {
+    const at = left.findIndex((stop) => stop.string === string);
+    const [stop] = at < 0 ? [] : left.splice(at, 1);
+    if (!stop || !pin(pins, bars, stop.column, onset, stop.column)) return undefined;
+  }
+  return pins;
+}
+
+/** Pins a column to a time; tells whether it had no other one. */
+function pin(pins: Pins, bars: readonly CountedBar[], column: number, onset: Fraction, end: number): boolean {
+  const bar = Math.max(
+    0,
+    bars.findIndex((b) => column < b.end),
+  );
+  const time = subtract(onset, bars[bar]?.onset ?? ZERO);
+  const known = pins.get(column);
+  if (known && !equal(known.time, time)) return false;
+  pins.set(column, { column, time, bar, end: Math.max(known?.end ?? 0, end) });
+  return true;
+}
+
+/** Adds the marks of rows, bends and releases whose columns would have another time; tells whether there are any. */
+function addMarks(
+  pins: Pins,
+  reading: SystemReading,
+  bars: readonly CountedBar[],
+  lines: readonly string[],
+  expected: Expected,
+): boolean {
+  const before = pins.size;
+  const add = (column: number, onset: Fraction | undefined): void => {
+    const inBar = bars.some(({ start, end }) => column >= start && column < end);
+    if (onset && inBar && !pins.has(column)) pin(pins, bars, column, onset, column);
+  };
+  const rows = reading.rows.filter(({ row, marks }) => row !== 'count' && marks.length > 0);
+  expected.marks.forEach((times, row) => {
+    times.forEach((time, i) => {
+      const column = rows[row]?.marks[i]?.column;
+      if (column !== undefined) add(column, time);
+    });
+  });
+  const found = inPairs(reading, expected);
+  expected.notes.forEach(({ techniques }, i) => {
+    techniques.forEach(({ onset }, k) => {
+      const technique = found[i]?.techniques[k];
+      const line = technique && parseLine(lines[technique.line] ?? '');
+      if (line?.kind === 'string') add(columnsFrom(line.text, line.bodyStart)(technique?.start ?? 0), onset);
+    });
+  });
+  return pins.size > before;
 }
 
 /** Puts a row on top of lines, its first bar line over theirs. */
@@ -151,31 +184,41 @@ function setUnder(word: string, body: string, lines: readonly string[]): string[
   return [word.padEnd(width) + body, ...padded];
 }
 
-/** A layout in which every column is worth the same time, as wide as its numbers need. */
-function evenly(request: RewriteRequest, expected: readonly Expected[]): string[] | undefined {
-  const { columnTimes, bars } = request.system.reading;
-  const start = bars[request.firstBar]?.onset ?? ZERO;
-  const parts = [...expected.map(({ onset }) => onset.d), ...bars.map((bar) => bar.length.d)].reduce(
-    leastCommonMultiple,
-    1,
-  );
-  for (let per = parts; per <= MOST_COLUMNS * parts && per <= 384; per += parts) {
-    const floor = (column: number): number => {
-      const time = subtract(columnTimes[column] ?? ZERO, start);
-      const bar = bars.findIndex((b) => column < b.endColumn);
-      const before = (bar < 0 ? bars.length : bar) - request.firstBar;
-      // Each bar sign takes a column of its own.
-      return Math.floor((time.n * per) / time.d) + before + 1;
-    };
-    const printed = printSystem({
-      ...request,
-      roomy: false,
-      floor: (column) => (column <= (bars[request.firstBar]?.startColumn ?? 0) - 1 ? 0 : floor(column)),
-    });
-    const lines = withCount(printed, request, expected);
-    if (lines && says(lines, request, expected)) return lines;
+/** Columns a quarter note in which every time of the passage has its own column, the fewest first. */
+function columnsToTry({ system, firstBar, lastBar }: RewriteRequest, expected: Expected): number[] {
+  const bars = system.reading.bars.slice(firstBar, lastBar + 1);
+  const times = [
+    ...expected.notes.map(({ onset }) => onset),
+    ...expected.stops.map(({ onset }) => onset),
+    ...bars.map(({ length }) => length),
+  ];
+  const marks = [
+    ...expected.marks.flat(),
+    ...expected.notes.flatMap(({ techniques }) => techniques.flatMap(({ onset }) => onset ?? [])),
+  ];
+  const least = times.map(({ d }) => d).reduce(leastCommonMultiple, 1);
+  const withMarks = marks.map(({ d }) => d).reduce(leastCommonMultiple, least);
+  const sizes = new Set<number>();
+  for (const step of withMarks <= MOST_COLUMNS_FOR_MARKS ? [withMarks, least] : [least]) {
+    for (let columns = step; columns <= Math.max(MOST_COLUMNS, step); columns += step) sizes.add(columns);
   }
-  return undefined;
+  return [...sizes];
+}
+
+/** A layout in which every column is worth the same time. */
+function evenly(perQuarter: number, request: RewriteRequest): string[] | undefined {
+  const { columnTimes, bars } = request.system.reading;
+  const first = bars[request.firstBar];
+  const start = first?.onset ?? ZERO;
+  const floor = (column: number): number => {
+    if (column < (first?.startColumn ?? 0)) return 0;
+    const time = subtract(columnTimes[column] ?? ZERO, start);
+    const bar = bars.findIndex((b) => column < b.endColumn);
+    const before = (bar < 0 ? bars.length : bar) - request.firstBar;
+    // Each bar sign takes a column of its own.
+    return Math.floor((time.n * perQuarter) / time.d) + before + 1;
+  };
+  return printSystem({ ...request, columns: 'set', floor });
 }
 
 function leastCommonMultiple(a: number, b: number): number {

@@ -1,5 +1,6 @@
 import { keyOf } from '../bars';
 import type { System } from '../tabDocument';
+import type { Passage } from './pieces';
 
 /** A bar sign of a printed passage, at its columns in the system as it was. */
 export interface PrintedSign {
@@ -29,6 +30,19 @@ export function signsToPrint(system: System, firstBar: number, lastBar: number):
   const closing = signs.at(-1);
   if (closing && !whole && signs.length > 1) signs[signs.length - 1] = cut(closing, /:$/, 0, 1);
   return signs;
+}
+
+/** The bars of a system from one to another, with the columns that are printed of them. */
+export function passageOf(system: System, firstBar: number, lastBar: number): Passage {
+  const signs = signsToPrint(system, firstBar, lastBar);
+  const width = Math.max(
+    0,
+    ...system.lines.map((line) => (line.kind === 'string' || line.kind === 'row' ? line.width : 0)),
+  );
+  const whole = lastBar === system.reading.bars.length - 1;
+  const to = whole ? width : (signs.at(-1)?.last ?? width - 1) + 1;
+  const marksEnd = whole ? width : (signs.at(-1)?.first ?? to);
+  return { firstBar, lastBar, from: signs[0]?.first ?? 0, to, marksEnd };
 }
 
 function cut(sign: PrintedSign, dots: RegExp, fromStart: number, fromEnd: number): PrintedSign {
