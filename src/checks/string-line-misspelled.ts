@@ -16,11 +16,10 @@ export const stringLineMisspelled: Check = {
   },
   run: {
     nearMiss: (document, at) => {
-      if (!isNearString(document.line(at))) return [];
+      // Of several in one run the first tells for all.
+      if (!isNearString(document.line(at)) || !isFirst(document, at)) return [];
       const { first, lines } = runAround(document, at);
       const near = lines.flatMap((line, i) => (isNearString(line) ? [first + i] : []));
-      // Of several in one run the first tells for all.
-      if (near[0] !== at) return [];
       const line = document.line(at);
       const start = line.text.length - line.text.trimStart().length;
       const more = near.length > 1 ? ` So do ${near.length - 1} more below it.` : '';
@@ -47,6 +46,13 @@ export const stringLineMisspelled: Check = {
 
 function isNearString(line: ParsedLine): boolean {
   return line.kind === 'prose' && line.nearMiss?.kind === 'string-line';
+}
+
+/** Whether no other near string line stands above this one in its run. */
+function isFirst(document: TabDocument, at: number): boolean {
+  let line = at - 1;
+  while (line >= 0 && document.line(line).kind === 'string') line -= 1;
+  return line < 0 || !isNearString(document.line(line));
 }
 
 /** The string lines and near ones that stand together about a line. */
