@@ -70,7 +70,10 @@ export function keepOf({ values }: Asked): 'sound' | 'shapes' {
 function reportLines({ notesIn, kept, moved, unplaced, remarks }: Report): string {
   const lines = [
     `${notesIn} ${notesIn === 1 ? 'note' : 'notes'}: ${kept} kept, ${moved} moved, ${unplaced.length} unplaced.`,
-    ...unplaced.map(({ bar, name, reason }) => `Bar ${bar}: ${name} is left out: ${reason}.`),
+    ...unplaced.map(
+      ({ part, bar, name, reason }) =>
+        `${part === undefined ? 'Bar' : `${part}, bar`} ${bar}: ${name} is left out: ${reason}.`,
+    ),
     ...remarks,
   ];
   return lines.map((line) => `${line}\n`).join('');

@@ -27,7 +27,24 @@ export function reportText(file: string, { asked, report }: ChangeReport): strin
   }
   if (report.remarks.length > 0) {
     lines.push('', 'Remarks');
-    for (const remark of report.remarks) lines.push(`  ${remark}`);
+    for (const remark of report.remarks) lines.push(...wrapped(remark));
   }
   return `${lines.join('\n')}\n`;
+}
+
+/** Readable beside the tab without scrolling. */
+const WIDTH = 60;
+
+/** An item of a list, its further lines indented. */
+function wrapped(text: string): string[] {
+  const lines: string[] = [];
+  let line = '-';
+  for (const word of text.split(' ')) {
+    if (line.length + 1 + word.length > WIDTH) {
+      lines.push(line);
+      line = ' ';
+    }
+    line += ` ${word}`;
+  }
+  return [...lines, line];
 }

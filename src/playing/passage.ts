@@ -23,7 +23,7 @@ export interface PassageNote {
    */
   readonly joinedTo: number | undefined;
   /**
-   * `any` fret or open string; `stopped` for bends and vibrato, never an open string; harmonics must be found at a
+   * `any` fret or open string; `stopped` for bends, slides and vibrato, never an open string; harmonics must be found at a
    * node that sounds the same pitch within a cent.
    */
   readonly need: 'any' | 'stopped' | 'natural-harmonic' | 'artificial-harmonic';

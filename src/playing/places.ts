@@ -73,7 +73,7 @@ function frettedPlaces(note: PassageNote, midi: number, target: Target, neck: Ne
   if (all.length === 0) return whyNoFret(midi, target);
   const closed = note.need === 'stopped' ? all.filter((place) => place.stoppedFret !== undefined) : all;
   if (closed.length === 0) {
-    const detail = 'Only an open string sounds it there; a bend or vibrato needs a stopped string.';
+    const detail = 'Only an open string sounds it there, and its technique needs a stopped one.';
     return { reason: 'technique cannot be kept', detail };
   }
   const able = closed.filter(({ index }) => note.reaches.every((pitch) => within(index, pitch, target)));

@@ -110,6 +110,8 @@ export interface Report {
 }
 
 export interface UnplacedNote {
+  /** Named where the document has several parts, which count their bars apart. */
+  readonly part?: string;
   readonly bar: number;
   readonly name: string;
   readonly reason: string;

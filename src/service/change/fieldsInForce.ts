@@ -30,6 +30,11 @@ const STATED: readonly StatedField[] = [
   },
 ];
 
+/** Whether two places need no field stated between them. */
+export function sameFields(a: Header, b: Header): boolean {
+  return a === b || STATED.every(({ same }) => same(a, b));
+}
+
 /** A tuning as it was written, when that still says it. */
 function tuningText({ tuning, instrument }: Header): string {
   return tuning.text === '' || tuning.text === instrument.usualTuning

@@ -1,4 +1,4 @@
-import { formatCapo, readCapo, type Capo } from '../../instrument/capo';
+import { readCapo, type Capo } from '../../instrument/capo';
 import { formatKey, transposeKey } from '../../music/key';
 import { transposeWrittenChord } from '../../music/chord/transposeChord';
 import type { Header } from '../../notation/header';
@@ -6,12 +6,13 @@ import { capoShift, fingerboardOf } from '../../notation/headerViews';
 import type { NotePlace } from '../../notation/print/pieces';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult, MoveCapoRequest, UnplacedNote } from '../serviceApi';
+import type { ChangeResult, MoveCapoRequest } from '../serviceApi';
 import { changeOf, mapHeaders, NOTHING_THERE } from './change';
-import { halfStepWords } from './halfStepWords';
-import { entriesOf, nameOf, placeNotes, type PassageEntry, type Places } from './placing';
+import { entriesOf, placeNotes, type PassageEntry, type Places } from './placing';
+import { capoWords, halfStepWords, leftOut, notesOutOf, verb } from './remarks';
 import { placeAsItIs } from './rewrite';
 import { slicesIn, type Slice } from './slices';
+import { stayOnStrings } from './stayOnStrings';
 
 /**
  * Puts, moves or takes off the capo of a passage. Keeping the sound, frets move, and so do the written key and chords,
@@ -21,23 +22,29 @@ export function moveCapo(document: TabDocument, request: MoveCapoRequest, settin
   const slices = slicesIn(document, request.range);
   const [first] = slices;
   if (!first) return { error: NOTHING_THERE };
-  const { header } = first.system;
-  const read = readCapo(request.capo, header.tuning.strings.length, header.frets);
-  if (!read.ok) return { error: read.error.message };
-  const capo = read.value;
+  const capos = new Map<Header, Capo | undefined>();
+  for (const { system } of slices) {
+    const { header } = system;
+    const read = readCapo(request.capo, header.tuning.strings.length, header.frets);
+    if (!read.ok) return { error: read.error.message };
+    capos.set(header, read.value);
+  }
+  const capoFor = (header: Header): Capo | undefined => capos.get(header);
+  const words = capoWords(capoFor(first.system.header));
   return request.keep === 'sound'
-    ? keepSound(document, slices, capo, settings)
-    : keepShapes(document, slices, capo, settings);
+    ? keepSound(document, slices, capoFor, words, settings)
+    : keepShapes(document, slices, capoFor, words, settings);
 }
 
 function keepSound(
   document: TabDocument,
   slices: readonly Slice[],
-  capo: Capo | undefined,
+  capoFor: (header: Header) => Capo | undefined,
+  words: string,
   settings: Settings,
 ): ChangeResult {
   const headerFor = mapHeaders((header) => {
-    const next = { ...header, capo };
+    const next = { ...header, capo: capoFor(header) };
     const shift = capoShift(header) - capoShift(next);
     return { ...next, key: header.key && shift !== 0 ? transposeKey(header.key, shift) : header.key };
   });
@@ -46,7 +53,11 @@ function keepSound(
   const notesIn = places.entries.length;
   const kept = notesIn - places.unplaced.length;
   const remarks = [
-    `${kept} of ${notesIn} notes keep their pitch with capo ${formatCapo(capo)}.`,
+    `${notesOutOf(kept, notesIn)} ${verb(kept, notesIn, 'keep their', 'keeps its')} pitch ${words}.`,
+    ...leftOut(places.unplaced.length),
+    ...(places.fitsAt === undefined
+      ? []
+      : [`Moved ${halfStepWords(places.fitsAt)} as a whole, the passage fits without a gap.`]),
     ...soundsIn(slices, headerFor),
   ];
   return changeOf(
@@ -111,35 +122,22 @@ function sameString(
 function keepShapes(
   document: TabDocument,
   slices: readonly Slice[],
-  capo: Capo | undefined,
+  capoFor: (header: Header) => Capo | undefined,
+  words: string,
   settings: Settings,
 ): ChangeResult {
-  const headerFor = mapHeaders((header) => ({ ...header, capo }));
-  const entries = entriesOf(document, slices);
-  const unplaced: UnplacedNote[] = [];
-  const dropped = new Set<string>();
-  let kept = 0;
-  for (const { slice, index, note, bar } of entries) {
-    const { header } = slice.system;
-    const at = header.tuning.strings.length - note.string;
-    if (note.fret === undefined) {
-      kept += 1;
-      continue;
-    }
-    const midis = fingerboardOf(headerFor(header)).pitches(at, note.fret);
-    if (!midis) {
-      dropped.add(`${slice.index}:${index}`);
-      unplaced.push({
-        bar,
-        name: nameOf(note),
-        reason: `fret ${note.fret} cannot be played on string ${note.string} with capo ${formatCapo(capo)}`,
-      });
-    } else if (midis.join() === fingerboardOf(header).pitches(at, note.fret)?.join()) kept += 1;
-  }
+  const headerFor = mapHeaders((header) => ({ ...header, capo: capoFor(header) }));
+  const { entries, kept, unplaced, place } = stayOnStrings(
+    document,
+    slices,
+    headerFor,
+    (_, note) => `fret ${note.fret ?? 0} cannot be played on string ${note.string} ${words}`,
+  );
   const notesIn = entries.length;
   const moved = notesIn - kept - unplaced.length;
   const remarks = [
-    `Every string and fret stays; ${moved} of ${notesIn} notes sound another pitch.`,
+    `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} another pitch ${words}.`,
+    ...leftOut(unplaced.length),
     ...soundsIn(slices, headerFor),
   ];
   return changeOf(
@@ -147,8 +145,7 @@ function keepShapes(
     slices,
     {
       header: ({ system }) => headerFor(system.header),
-      place: (slice, index) =>
-        dropped.has(`${slice.index}:${index}`) ? undefined : placeAsItIs(slice.system, index),
+      place,
       keepLabels: true,
     },
     { notesIn, kept, moved, unplaced, remarks },
@@ -163,7 +160,7 @@ function soundsIn(slices: readonly Slice[], headerFor: (header: Header) => Heade
   const shift = capoShift(header);
   if (header.capo?.strings) return [];
   return shift === 0
-    ? [`What is written sounds as written, in ${formatKey(header.key)}.`]
+    ? [`Without a capo it sounds as it is written, in ${formatKey(header.key)}.`]
     : [
         `Shapes of ${formatKey(header.key)} sound in ${formatKey(transposeKey(header.key, shift))}, ${halfStepWords(shift)}.`,
       ];

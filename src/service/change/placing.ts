@@ -1,15 +1,19 @@
 import { add, toNumber } from '../../music/fraction';
 import { formatNoteName } from '../../music/noteName';
+import { formatCapo } from '../../instrument/capo';
+import { sameTuning } from '../../instrument/tuningFormat';
 import type { Header } from '../../notation/header';
 import { fingerboardOf } from '../../notation/headerViews';
 import type { NotePlace } from '../../notation/print/pieces';
-import type { NoteReading } from '../../notation/reading';
+import type { NoteReading, TechniqueKind } from '../../notation/reading';
 import type { TabDocument } from '../../notation/tabDocument';
 import { placePassage, type PassageNote } from '../../playing/passage';
 import type { Target } from '../../playing/target';
 import { transposable } from '../../playing/transposable';
 import type { Settings } from '../records';
 import type { UnplacedNote } from '../serviceApi';
+import { reasonText } from './reasonText';
+import { placeAsItIs } from './rewrite';
 import { notesOf, type Slice } from './slices';
 
 /** A note of a passage with where it stands. */
@@ -23,7 +27,7 @@ export interface PassageEntry {
 /** Where the notes of a passage go. */
 export interface Places {
   readonly entries: readonly PassageEntry[];
-  at(slice: Slice, index: number): NotePlace | undefined;
+  readonly at: (slice: Slice, index: number) => NotePlace | undefined;
   readonly unplaced: readonly UnplacedNote[];
   /** The smallest move of the whole passage, in half steps, that leaves nothing out; undefined when none or none is needed. */
   readonly fitsAt: number | undefined;
@@ -39,7 +43,7 @@ export function entriesOf(document: TabDocument, slices: readonly Slice[]): Pass
 
 /**
  * Finds the place of each note at its own pitch, moved by some half steps, under other fields. Parts are played by
- * different hands and are placed apart.
+ * different hands and are placed apart. Where neither the neck nor the pitches change, every note stays where it is.
  */
 export function placeNotes(
   document: TabDocument,
@@ -50,20 +54,24 @@ export function placeNotes(
 ): Places {
   const entries = entriesOf(document, slices);
   const places = new Map<string, NotePlace>();
-  const unplaced: UnplacedNote[] = [];
+  const reasons = new Map<PassageEntry, string>();
   const moves: (number | undefined)[] = [];
   for (const group of passagesOf(entries, headerFor)) {
+    if (halfSteps === 0 && sameNeck(group.before, group.header)) {
+      for (const { slice, index } of group.entries) {
+        const place = placeAsItIs(slice.system, index);
+        if (place) places.set(keyOf(slice, index), place);
+      }
+      continue;
+    }
     const target = targetOf(group.header, settings);
-    const notes = group.entries.map((entry, id) =>
-      passageNote(document, group.entries, entry, id, halfSteps),
-    );
-    const silent = new Set(
-      group.entries.flatMap((entry, id) =>
-        entry.note.kind !== 'muted' && entry.note.pitches.length === 0 ? [id] : [],
-      ),
-    );
-    const sounding = notes.filter((note) => !silent.has(note.id));
-    const answer = placePassage(sounding, target);
+    const notes: PassageNote[] = [];
+    group.entries.forEach((entry, id) => {
+      if (entry.note.kind !== 'muted' && entry.note.pitches.length === 0)
+        reasons.set(entry, 'it has no pitch where it stands');
+      else notes.push(passageNote(document, group.entries, entry, id, halfSteps));
+    });
+    const answer = placePassage(notes, target);
     for (const { id, string, fret, touched } of answer.placements) {
       const entry = group.entries[id];
       if (entry)
@@ -73,27 +81,50 @@ export function placeNotes(
           ...(touched === undefined ? {} : { touched }),
         });
     }
-    for (const id of silent)
-      unplaced.push(unplacedNote(group.entries[id], 'it has no pitch where it stands'));
-    for (const { id, reason, detail } of answer.unplaced)
-      unplaced.push(
-        unplacedNote(
-          group.entries[id],
-          reason === 'no such harmonic' ? 'no string has a harmonic of this pitch' : `${reason}: ${detail}`,
-        ),
-      );
-    if (answer.unplaced.length > 0) moves.push(transposable(sounding, target)[0]?.halfSteps);
+    for (const unplaced of answer.unplaced) {
+      const entry = group.entries[unplaced.id];
+      if (entry) reasons.set(entry, reasonText(unplaced, group.header));
+    }
+    if (answer.unplaced.length > 0) moves.push(transposable(notes, target)[0]?.halfSteps);
   }
   const [fitsAt] = moves.length === 1 ? moves : [];
-  return { entries, unplaced, fitsAt, at: (slice, index) => places.get(keyOf(slice, index)) };
+  return {
+    entries,
+    unplaced: unplacedNotes(document, entries, (entry) => reasons.get(entry)),
+    fitsAt,
+    at: (slice, index) => places.get(keyOf(slice, index)),
+  };
+}
+
+/** Whether every written number means the same pitch. */
+export function sameNeck(a: Header, b: Header): boolean {
+  return (
+    a === b ||
+    (a.frets === b.frets && sameTuning(a.tuning, b.tuning) && formatCapo(a.capo) === formatCapo(b.capo))
+  );
+}
+
+/** The notes for which there is a reason to leave them out, part by part in the order of time. */
+export function unplacedNotes(
+  document: TabDocument,
+  entries: readonly PassageEntry[],
+  reasonOf: (entry: PassageEntry) => string | undefined,
+): UnplacedNote[] {
+  const { parts } = document;
+  const partOf = ({ slice }: PassageEntry): number => parts.indexOf(slice.system.header.part);
+  return [...entries]
+    .sort((a, b) => partOf(a) - partOf(b))
+    .flatMap((entry) => {
+      const reason = reasonOf(entry);
+      if (reason === undefined) return [];
+      const { part } = entry.slice.system.header;
+      const note = { bar: entry.bar, name: nameOf(entry.note), reason };
+      return parts.length > 1 && part !== undefined ? [{ ...note, part }] : [note];
+    });
 }
 
 function keyOf(slice: Slice, index: number): string {
   return `${slice.index}:${index}`;
-}
-
-function unplacedNote(entry: PassageEntry | undefined, reason: string): UnplacedNote {
-  return { bar: entry?.bar ?? 0, name: entry ? nameOf(entry.note) : '', reason };
 }
 
 /** A note's sounding name, or `x`. */
@@ -114,6 +145,8 @@ function targetOf(header: Header, { reach }: Settings): Target {
 }
 
 interface Group {
+  /** The fields before the change, and after it. */
+  readonly before: Header;
   readonly header: Header;
   readonly entries: PassageEntry[];
 }
@@ -128,13 +161,25 @@ function passagesOf(entries: readonly PassageEntry[], headerFor: (header: Header
     const group = open.get(part);
     if (group?.header === header) group.entries.push(entry);
     else {
-      const next = { header, entries: [entry] };
+      const next = { before: entry.slice.system.header, header, entries: [entry] };
       open.set(part, next);
       groups.push(next);
     }
   }
   return groups;
 }
+
+/** What cannot be done on an open string; a finger slides to and from a stopped place. */
+const NEEDS_A_FINGER: ReadonlySet<TechniqueKind> = new Set<TechniqueKind>([
+  'bend',
+  'pre-bend',
+  'vibrato',
+  'hammer-on',
+  'tap',
+  'slide',
+  'slide-from-nowhere',
+  'slide-to-nowhere',
+]);
 
 function passageNote(
   document: TabDocument,
@@ -151,8 +196,10 @@ function passageNote(
           (entry, i) => i < id && entry.slice === slice && entry.index === note.joinedFrom,
         );
   const [pitch] = note.pitches;
-  const kinds = note.techniques.map((technique) => technique.kind);
-  const stopped = kinds.some((kind) => kind === 'bend' || kind === 'pre-bend' || kind === 'vibrato');
+  const source = note.joinedFrom === undefined ? undefined : slice.system.reading.notes[note.joinedFrom];
+  const stopped =
+    note.techniques.some(({ kind }) => NEEDS_A_FINGER.has(kind)) ||
+    source?.techniques.some(({ kind }) => kind === 'slide') === true;
   return {
     id,
     midi: pitch && pitch.midi + halfSteps,

@@ -1,18 +1,20 @@
+import { sameTuning } from '../../instrument/tuningFormat';
 import type { Header } from '../../notation/header';
 import type { NotePlace } from '../../notation/print/pieces';
 import { rewriteSystem, type RewriteRequest } from '../../notation/print/rewriteSystem';
 import type { RowLine, RowMark } from '../../notation/parsedLine';
 import type { System, TabDocument } from '../../notation/tabDocument';
-import { notesOf, type Slice } from './slices';
+import { sameFields } from './fieldsInForce';
+import { hasStrings, isWhole, notesOf, type Slice } from './slices';
 
 /** What becomes of a passage: the fields it will stand under and the place of each of its notes. */
 export interface Rewriting {
   /** The fields over a slice as they will be. */
-  header(slice: Slice): Header;
+  readonly header: (slice: Slice) => Header;
   /** The new place of a note (by its index in the system's reading); undefined leaves it out. */
-  place(slice: Slice, index: number): NotePlace | undefined;
+  readonly place: (slice: Slice, index: number) => NotePlace | undefined;
   /** New text of a row's mark. */
-  rewrite?(slice: Slice, row: RowLine, mark: RowMark): string;
+  readonly rewrite?: (slice: Slice, row: RowLine, mark: RowMark) => string;
   readonly keepLabels: boolean;
 }
 
@@ -46,13 +48,17 @@ export function rewriteSlices(slices: readonly Slice[], rewriting: Rewriting): R
 function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
   const { system, firstBar, lastBar } = slice;
   const last = system.reading.bars.length - 1;
+  const header = rewriting.header(slice);
+  if (staysAsItIs(slice, rewriting, header)) {
+    const same = sameFields(system.header, header);
+    if (same || isWhole(slice)) return [{ lines: system.lines.map((line) => line.text), header }];
+  }
   const blocks: Block[] = [];
   if (firstBar > 0) {
     const lines = asItIs(system, 0, firstBar - 1);
     if (!lines) return undefined;
     blocks.push({ lines, header: system.header });
   }
-  const header = rewriting.header(slice);
   const request: RewriteRequest = {
     system,
     firstBar,
@@ -78,6 +84,24 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
   return blocks;
 }
 
+/** Whether not a sign of a slice changes: its notes, its rows and its labels stay. */
+function staysAsItIs(slice: Slice, rewriting: Rewriting, header: Header): boolean {
+  const { system } = slice;
+  if (!rewriting.keepLabels && !sameTuning(system.header.tuning, header.tuning)) return false;
+  const rows = system.lines.every(
+    (line) =>
+      line.kind !== 'row' || line.marks.every((mark) => rewriting.rewrite?.(slice, line, mark) === mark.text),
+  );
+  return (
+    (rows || !rewriting.rewrite) &&
+    notesOf(slice).every(({ index }) => samePlace(rewriting.place(slice, index), placeAsItIs(system, index)))
+  );
+}
+
+function samePlace(a: NotePlace | undefined, b: NotePlace | undefined): boolean {
+  return a?.string === b?.string && a?.fret === b?.fret && a?.touched === b?.touched;
+}
+
 function stringsOf(system: System): number[] {
   return system.reading.strings.map(({ number }) => number);
 }
@@ -87,6 +111,7 @@ function stringsOf(system: System): number[] {
  * the tuning stays. Undefined for all of them.
  */
 function fewerStrings(slice: Slice, { place, keepLabels }: Rewriting, header: Header): number[] | undefined {
+  if (!hasStrings(slice)) return [];
   const own = stringsOf(slice.system);
   const count = header.tuning.strings.length;
   if (own.length >= slice.system.header.tuning.strings.length || own.some((number) => number < 1))

@@ -15,6 +15,11 @@ export function isWhole({ system, firstBar, lastBar }: Slice): boolean {
   return firstBar === 0 && lastBar === system.reading.bars.length - 1;
 }
 
+/** Whether a slice has string lines; a system may be rows alone, such as chords over words. */
+export function hasStrings({ system }: Slice): boolean {
+  return system.lines.some((line) => line.kind === 'string');
+}
+
 /** The notes of a slice with their index in the system's reading. */
 export function notesOf({ system, firstBar, lastBar }: Slice): { index: number; note: NoteReading }[] {
   return system.reading.notes.flatMap((note, index) =>
@@ -23,7 +28,7 @@ export function notesOf({ system, firstBar, lastBar }: Slice): { index: number; 
 }
 
 /**
- * A range widened to bar signs: the bars of every system that it touches. An empty range in a system means the bar at
+ * A range widened to bar signs: the bars of every system that it touches; a system of rows alone is taken whole. An empty range in a system means the bar at
  * the cursor; a range over several systems takes the first from its start on and the last up to its end, as far as
  * its ends lie inside them; whole lines mean whole systems.
  */
@@ -31,7 +36,7 @@ export function slicesIn(document: TabDocument, range: Range | undefined): Slice
   const slices: Slice[] = [];
   document.systems.forEach((system, index) => {
     const { bars } = system.reading;
-    if (bars.length === 0 || !system.lines.some((line) => line.kind === 'string')) return;
+    if (bars.length === 0) return;
     const whole = { system, index, firstBar: 0, lastBar: bars.length - 1 };
     if (!range) {
       slices.push(whole);
@@ -41,7 +46,9 @@ export function slicesIn(document: TabDocument, range: Range | undefined): Slice
     if (range.start.line > last || range.end.line < system.firstLine) return;
     if (range.end.line === system.firstLine && range.end.character === 0 && range.start.line < range.end.line)
       return;
-    slices.push(widened(isLines(system, range) ? whole : { ...whole, ...barsIn(system, range) }));
+    slices.push(
+      isLines(system, range) || !hasStrings(whole) ? whole : widened({ ...whole, ...barsIn(system, range) }),
+    );
   });
   return slices;
 }

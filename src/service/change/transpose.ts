@@ -1,11 +1,12 @@
 import { transposeWrittenChord } from '../../music/chord/transposeChord';
 import { formatKey, readKey, transposeKey, type Key } from '../../music/key';
 import { pitchClassOf } from '../../music/noteName';
+import type { Header } from '../../notation/header';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
 import type { ChangeResult, ServiceError, TransposeRequest } from '../serviceApi';
 import { changeOf, mapHeaders, NOTHING_THERE } from './change';
-import { halfStepWords } from './halfStepWords';
+import { halfStepWords, leftOut, notesOutOf, verb } from './remarks';
 import { placeNotes } from './placing';
 import { slicesIn, type Slice } from './slices';
 
@@ -40,14 +41,15 @@ export function transpose(
   const placed = notesIn - unplaced.length;
   const kept = halfSteps === 0 ? placed : strokes - unplaced.filter(({ name }) => name === 'x').length;
   const remarks = [
-    `${placed} of ${notesIn} notes sound ${halfSteps === 0 ? 'as they did' : `${halfStepWords(halfSteps)}`}.`,
+    halfSteps === 0
+      ? `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'stay as they are', 'stays as it is')}.`
+      : `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'move', 'moves')} ${halfStepWords(halfSteps)}.`,
+    ...leftOut(unplaced.length),
+    ...(fitsAt === undefined || halfSteps + fitsAt === 0
+      ? []
+      : [`Moved ${halfStepWords(halfSteps + fitsAt)} instead, the passage fits without a gap.`]),
+    ...keyWords(slices, headerFor),
   ];
-  if (unplaced.length > 0)
-    remarks.push(
-      `${unplaced.length} ${unplaced.length === 1 ? 'has' : 'have'} no place and ${unplaced.length === 1 ? 'is' : 'are'} left out.`,
-    );
-  if (fitsAt !== undefined)
-    remarks.push(`Moved ${halfStepWords(halfSteps + fitsAt)} instead, the passage fits without a gap.`);
   return changeOf(
     document,
     slices,
@@ -63,6 +65,15 @@ export function transpose(
     { notesIn, kept, moved: placed - kept, unplaced, remarks },
     settings,
   );
+}
+
+/** `The key goes from D major to F major.`, once for each key that is written. */
+function keyWords(slices: readonly Slice[], headerFor: (header: Header) => Header): string[] {
+  const moves = slices.flatMap(({ system: { header } }) => {
+    const { key } = headerFor(header);
+    return header.key && key && key !== header.key ? [`${formatKey(header.key)} to ${formatKey(key)}`] : [];
+  });
+  return [...new Set(moves)].map((move) => `The key goes from ${move}.`);
 }
 
 function goalOf(by: number | string, first: Slice): { halfSteps: number; key?: Key } | ServiceError {
