@@ -19,7 +19,7 @@ export interface State {
   readonly loss: number;
   /** Node cost in thousandths of a millimetre. */
   readonly cost: number;
-  /** Tie-break: sum of frets, then notes away from the string they came from. */
+  /** Tie-break: sum of frets (of a harmonic its partial), then notes away from the string they came from. */
   readonly tie: number;
   /** For each of the moment's own notes its place; undefined when it is left out. */
   readonly places: readonly (Place | undefined)[];
@@ -119,7 +119,7 @@ export function statesOf(
       lowFret = Math.min(lowFret, place.stoppedFret ?? Infinity);
       if (place.stoppedFret !== undefined)
         cost += Math.round(costs.height * (place.position - hand.neck.zero));
-      tie += (place.touched ?? place.fret) * FRET_TIE;
+      tie += place.tie * FRET_TIE;
       if (hand.strings - place.index !== item.note.string) tie += 1;
     });
     const inKey = bounds.map((bound) => bound?.key ?? '').join(' ');

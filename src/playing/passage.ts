@@ -73,7 +73,7 @@ export interface Answer {
 /**
  * Places a passage on a fingerboard at its own pitches, exactly: as few notes as possible are left out; among those
  * answers the fewest outer voices and then the fewest pitch classes are lost; among those the cost of `costs` is
- * least; ties go to the lowest sum of frets, then to the most notes on the string they came from.
+ * least; ties go to the lowest sum of frets (a harmonic counts its partial), then to the most notes on the string they came from.
  * Every note is placed or listed with its reason. Hard rules: notes that begin together have strings of their own;
  * joined notes share a string; nothing beyond the reach, below the nut or past the last fret.
  * @example placePassage([{ id: 1, midi: 48, onset: 0, end: 1, string: 5, joinedTo: undefined, need: 'any',

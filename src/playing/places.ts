@@ -13,6 +13,8 @@ export interface Place {
   readonly stoppedFret: number | undefined;
   /** The same in thousandths of a millimetre from the nut; 0 when nothing is stopped. */
   readonly position: number;
+  /** What counts in a tie: the fret, and for a harmonic its partial, since the low ones ring out and are easy to hit. */
+  readonly tie: number;
 }
 
 /** All places of a note, lowest fret first, or why there is none. */
@@ -33,7 +35,9 @@ const LAST_TOUCH = 36;
 /** Every node up to the eighth partial, as written and in half steps above the stopped string. */
 const NODES = nearestNodes(0, 100).flatMap(({ fret }) => {
   const harmonic = harmonicAt(fret);
-  return harmonic?.kind === 'harmonic' ? [{ fret, semitones: harmonic.semitones }] : [];
+  return harmonic?.kind === 'harmonic'
+    ? [{ fret, semitones: harmonic.semitones, partial: Math.round(2 ** (harmonic.semitones / 12)) }]
+    : [];
 });
 
 /** Finds where a note can be played by itself. */
@@ -51,7 +55,7 @@ function find(note: PassageNote, target: Target, neck: Neck): Place[] | Why {
 }
 
 function byFret(a: Place, b: Place): number {
-  return a.fret - b.fret || (a.touched ?? 0) - (b.touched ?? 0) || a.index - b.index;
+  return a.tie - b.tie || (a.touched ?? 0) - (b.touched ?? 0) || a.index - b.index;
 }
 
 function strokePlaces(note: PassageNote, target: Target): Place[] | Why {
@@ -86,7 +90,7 @@ function frettedPlaces(note: PassageNote, midi: number, target: Target, neck: Ne
 function naturalPlaces(midi: number, target: Target): Place[] | Why {
   const all = strings(target).flatMap((index) =>
     NODES.filter((node) => Math.abs(target.fingerboard.openMidi(index) + node.semitones - midi) <= CENT).map(
-      (node) => open(index, sum(writtenStop(target, index), node.fret)),
+      (node) => open(index, sum(writtenStop(target, index), node.fret), node.partial),
     ),
   );
   if (all.length > 0) return all;
@@ -104,7 +108,7 @@ function artificialPlaces(midi: number, target: Target, neck: Neck): Place[] | W
       const stop = board.pitches(index, fret)?.[0] ?? NaN;
       if (Math.abs(stop + node.semitones - midi) > CENT) continue;
       if (board.absoluteFret(index, fret) + node.fret > LAST_TOUCH) continue;
-      all.push(stopped(index, fret, sum(fret, node.fret), target, neck));
+      all.push({ ...stopped(index, fret, sum(fret, node.fret), target, neck), tie: fret + node.partial });
     }
   }
   if (all.length > 0) return all;
@@ -137,8 +141,8 @@ function within(index: number, midi: number, target: Target): boolean {
   return midi >= target.fingerboard.openMidi(index) - CENT && midi <= highestMidi(target, index) + CENT;
 }
 
-function open(index: number, touched: number | undefined): Place {
-  return { index, fret: 0, touched, stoppedFret: undefined, position: 0 };
+function open(index: number, touched: number | undefined, tie = 0): Place {
+  return { index, fret: 0, touched, stoppedFret: undefined, position: 0, tie };
 }
 
 function stopped(
@@ -149,7 +153,7 @@ function stopped(
   neck: Neck,
 ): Place {
   const stoppedFret = target.fingerboard.absoluteFret(index, fret);
-  return { index, fret, touched, stoppedFret, position: neck.position(stoppedFret) };
+  return { index, fret, touched, stoppedFret, position: neck.position(stoppedFret), tie: fret };
 }
 
 /** Indices of the strings, low-placed string first. */
