@@ -2,35 +2,40 @@ import type { Range, System, TabDocument } from '../../notation/tabDocument';
 import type { Passage } from '../serviceApi';
 import { slicesIn, type Slice } from './slices';
 
-/** Passages that can be named at a selection, smallest first: the selection widened to bar signs, the section, the part, the file. */
+/**
+ * Passages that can be named at a selection, smallest first: the selection widened to bar signs, the section (and, of
+ * several parts, this part's share of it), the part, the file. A range holds all that stands in it, so that a part's
+ * share is offered only where no other part stands between.
+ */
 export function passages(document: TabDocument, selection: Range): readonly Passage[] {
-  const found: Passage[] = [];
+  const { systems } = document;
   const selected = slicesIn(document, selection);
   const at =
     selected[0]?.system ??
-    document.systems.find((system) => system.firstLine >= selection.start.line) ??
-    document.systems.at(-1);
+    systems.find((system) => system.firstLine >= selection.start.line) ??
+    systems.at(-1);
+  if (!at) return [];
+  const found: Passage[] = [];
+  const add = (kind: Passage['kind'], title: string, some: readonly System[]): void => {
+    if (some.length > 0 && isUnbroken(document, some))
+      found.push({ kind, title, range: rangeOfSystems(some) });
+  };
   if (selected.length > 0)
-    found.push({ kind: 'selection', title: barsTitle(document, selected), range: rangeOf(selected) });
-  const { section } = at ?? {};
-  if (at && section) {
-    const systems = document.systems.filter(
-      (system) => system.section === section && system.header.part === at.header.part,
-    );
-    found.push({ kind: 'section', title: section.name, range: rangeOfSystems(systems) });
+    found.push({ kind: 'selection', title: titleOf(document, selected), range: rangeOf(selected) });
+  const { section } = at;
+  const { part } = at.header;
+  const severalParts = document.parts.length > 1;
+  const ofPart = (system: System): boolean => system.header.part === part;
+  if (section) {
+    const inSection = systems.filter((system) => system.section === section);
+    const own = inSection.filter(ofPart);
+    if (severalParts && part !== undefined && own.length < inSection.length)
+      add('section', `${section.name}, ${part}`, own);
+    add('section', section.name, inSection);
   }
-  if (at && document.parts.length > 1) {
-    const systems = document.systems.filter((system) => system.header.part === at.header.part);
-    // A part whose systems stand between another's is no one stretch of text.
-    if (isUnbroken(document, systems))
-      found.push({
-        kind: 'part',
-        title: `Part ${at.header.part ?? ''}`.trim(),
-        range: rangeOfSystems(systems),
-      });
-  }
-  if (document.systems.length > 0)
-    found.push({ kind: 'file', title: 'The whole file', range: rangeOfSystems(document.systems) });
+  if (severalParts)
+    add('part', part === undefined ? 'Before the first part' : `Part ${part}`, systems.filter(ofPart));
+  add('file', 'The whole file', systems);
   return found;
 }
 
@@ -40,13 +45,23 @@ function isUnbroken(document: TabDocument, systems: readonly System[]): boolean 
   return systems.every((system, i) => document.systems[start + i] === system);
 }
 
-function barsTitle(document: TabDocument, slices: readonly Slice[]): string {
-  const [first] = slices;
-  const last = slices.at(-1);
-  if (!first || !last) return '';
-  const from = document.placeOf(first.system).firstBar + first.firstBar;
-  const to = document.placeOf(last.system).firstBar + last.lastBar;
-  return from === to ? `Bar ${from}` : `Bars ${from}–${to}`;
+/** `Verse, bars 3–6`; of several parts, each with its bars: `Verse, low, bar 1; high, bars 1–2`. */
+function titleOf(document: TabDocument, slices: readonly Slice[]): string {
+  const sections = new Set(slices.map(({ system }) => system.section?.name));
+  const [section] = sections;
+  const parts = new Map<string | undefined, { from: number; to: number }>();
+  for (const { system, firstBar, lastBar } of slices) {
+    const { part } = system.header;
+    const first = document.placeOf(system).firstBar;
+    const from = parts.get(part)?.from ?? first + firstBar;
+    parts.set(part, { from, to: first + lastBar });
+  }
+  const bars = [...parts].map(([part, { from, to }]) => {
+    const numbers = from === to ? `bar ${from}` : `bars ${from}–${to}`;
+    return document.parts.length > 1 && part !== undefined ? `${part}, ${numbers}` : numbers;
+  });
+  const title = (sections.size === 1 && section !== undefined ? `${section}, ` : '') + bars.join('; ');
+  return title.charAt(0).toUpperCase() + title.slice(1);
 }
 
 /** From the first bar's first column to the last bar's end, on the first and last string lines. */
