@@ -5,6 +5,9 @@ import type { TuningAnswer } from '../service/serviceApi';
 import { pick } from './pick';
 import type { ServerRequests } from './serverRequests';
 
+/** What the service says of the tuning in force, which is nothing to go to. */
+const AS_IT_IS = 'as it is';
+
 /** Asks for a tuning: one of those on offer, the nearest first, or one that the user types. */
 export async function pickTuning(
   requests: ServerRequests,
@@ -21,9 +24,10 @@ export async function pickTuning(
     detail: steps,
     value,
   }));
-  const picked = await pick<vscode.QuickPickItem & { value: string | undefined }>([...items, typed], {
+  const picked = await pick<vscode.QuickPickItem & { value: string | undefined }>([typed, ...items], {
     title,
     placeholder: 'Which tuning? The nearest come first.',
+    active: items.find(({ detail }) => detail !== AS_IT_IS) ?? items[0],
   });
   if (picked === undefined) return undefined;
   return picked.value ?? typeTuning(requests, place, title);

@@ -3,6 +3,12 @@ import { reportText, type ChangeReport } from './reportText';
 
 const SCHEME = 'pegbox-report';
 
+/** Where the report on a document can be opened. */
+export function reportAddress(document: vscode.Uri): vscode.Uri {
+  const name = document.path.slice(document.path.lastIndexOf('/') + 1);
+  return vscode.Uri.from({ scheme: SCHEME, path: `/Report on ${name}.txt`, query: document.toString() });
+}
+
 /** Reports of changes as read-only documents, the last one for each file. */
 export class ReportPages implements vscode.Disposable {
   private readonly texts = new Map<string, string>();

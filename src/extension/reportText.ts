@@ -23,7 +23,7 @@ export function reportText(file: string, { asked, report }: ChangeReport): strin
   if (report.unplaced.length > 0) {
     lines.push('', 'Notes without a place');
     for (const { part, bar, name, reason } of report.unplaced)
-      lines.push(`  ${part === undefined ? '' : `${part}, `}bar ${bar}  ${name}  ${reason}`);
+      lines.push(...wrapped(`${part === undefined ? '' : `${part}, `}bar ${bar}: ${name}, ${reason}`));
   }
   if (report.remarks.length > 0) {
     lines.push('', 'Remarks');

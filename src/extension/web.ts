@@ -3,7 +3,7 @@ import { LanguageClient } from 'vscode-languageclient/browser';
 import { CLIENT_ID, CLIENT_NAME, clientOptions, startPegbox } from './client';
 
 /** The compiler's libraries describe Node; the extension host of a browser has workers of its own. */
-declare const Worker: new (script: string) => ConstructorParameters<typeof LanguageClient>[2];
+declare const Worker: new (script: string) => object;
 
 let client: LanguageClient | undefined;
 

@@ -16,14 +16,14 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     empty: RequestShapes[Name]['answer'],
     answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
   ): void => {
-    connection.onRequest<unknown, void>(name, (params: RequestShapes[Name]['params']) =>
+    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
       guard(name, empty, (session) => answer(session, params)),
     );
   };
 
   on(REQUESTS.convert, FAILED, (session, params) =>
     change(session, params, (open, range) => {
-      const tuning = String(params.tuning);
+      const tuning = textOf(params.tuning);
       const keep = params.keep === 'shapes' ? 'shapes' : 'sound';
       return session.service.convert(open.document, { range, tuning, keep }, session.settings);
     }),
@@ -31,14 +31,14 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
 
   on(REQUESTS.transpose, FAILED, (session, params) =>
     change(session, params, (open, range) => {
-      const by = typeof params.by === 'number' ? params.by : String(params.by);
+      const by = typeof params.by === 'number' ? params.by : textOf(params.by);
       return session.service.transpose(open.document, { range, by }, session.settings);
     }),
   );
 
   on(REQUESTS.moveCapo, FAILED, (session, params) =>
     change(session, params, (open, range) => {
-      const capo = String(params.capo);
+      const capo = textOf(params.capo);
       const keep = params.keep === 'shapes' ? 'shapes' : 'sound';
       return session.service.moveCapo(open.document, { range, capo, keep }, session.settings);
     }),
@@ -63,8 +63,13 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     if (!open) return CLOSED;
     const { line } = clampPlace(open.document, fromPosition(params.position));
     const { instrument } = open.document.headerAt(line);
-    return session.service.tuning(String(params.value), instrument.name, session.settings);
+    return session.service.tuning(textOf(params.value), instrument.name, session.settings);
   });
+}
+
+/** A client may send what it likes; what is no text is read as none, which the service answers with a sentence. */
+function textOf(value: unknown): string {
+  return typeof value === 'string' ? value : '';
 }
 
 function change(

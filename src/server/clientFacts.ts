@@ -23,7 +23,7 @@ export interface ClientFacts {
  * Reads the client's half of `initialize`. Malformed options count as not given; `tell` hears of malformed settings.
  */
 export function readClientFacts(params: InitializeParams, tell: (problem: string) => void): ClientFacts {
-  const workspace = params.capabilities?.workspace;
+  const { workspace } = { ...params.capabilities };
   const options = asRecord(params.initializationOptions);
   const settings = options['settings'];
   const helpLink = options['helpLink'];

@@ -21,7 +21,7 @@ export function startServer(connection: Connection, later: Later): void {
   const log = (text: string): void => connection.console.error(text);
   const failed = (name: string, error: unknown): void =>
     log(
-      `Pegbox could not finish ${name}: ${error instanceof Error ? (error.stack ?? error.message) : error}`,
+      `Pegbox could not finish ${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     );
 
   const load = (): Promise<Session> => {
@@ -65,7 +65,9 @@ export function startServer(connection: Connection, later: Later): void {
   connection.onDidChangeConfiguration((params) => {
     if (facts?.configuration) pullSettings();
     else
-      void guard('a change of settings', undefined, (ready) => configure(ready, sectionOf(params?.settings)));
+      void guard('a change of settings', undefined, (ready) =>
+        configure(ready, entry(entry(params, 'settings'), 'pegbox')),
+      );
   });
 
   connection.onDidOpenTextDocument((params) => {
@@ -121,9 +123,10 @@ function ignore(): void {
   return;
 }
 
-function sectionOf(settings: unknown): unknown {
-  if (typeof settings !== 'object' || settings === null) return undefined;
-  return Object.entries(settings).find(([name]) => name === 'pegbox')?.[1];
+/** What an object holds under a name; undefined for anything else. */
+function entry(value: unknown, name: string): unknown {
+  if (typeof value !== 'object' || value === null) return undefined;
+  return Object.entries(value).find(([key]) => key === name)?.[1];
 }
 
 async function loadSession(

@@ -8,14 +8,15 @@ import { LANTERN } from './texts';
 describe('the server comes and goes', () => {
   it('says what it offers, with UTF-16 places and changes by range', async () => {
     const client = await TestClient.start();
-    const capabilities = client.result?.capabilities;
-    assert.equal(client.result?.serverInfo?.name, 'Pegbox');
-    assert.equal(capabilities?.positionEncoding, 'utf-16');
-    assert.deepEqual(capabilities?.textDocumentSync, {
+    assert.ok(client.result);
+    const { capabilities, serverInfo } = client.result;
+    assert.equal(serverInfo?.name, 'Pegbox');
+    assert.equal(capabilities.positionEncoding, 'utf-16');
+    assert.deepEqual(capabilities.textDocumentSync, {
       openClose: true,
       change: TextDocumentSyncKind.Incremental,
     });
-    assert.equal(capabilities?.hoverProvider, true);
+    assert.equal(capabilities.hoverProvider, true);
     assert.equal(await client.stop(), 0);
   });
 

@@ -80,7 +80,7 @@ describe('whatever a client sends', () => {
   ]) {
     it(`malformed news of texts are passed over: ${JSON.stringify(params)}`, async () => {
       for (const method of ['didOpen', 'didChange', 'didClose']) {
-        const other = JSON.parse(JSON.stringify(params).replace(URI, 'file:///other.pegbox'));
+        const other: unknown = JSON.parse(JSON.stringify(params).replace(URI, 'file:///other.pegbox'));
         await client.notify(`textDocument/${method}`, other);
       }
       await client.notify('textDocument/didChange', {

@@ -5,7 +5,6 @@ import {
   createMessageConnection,
   ExitNotification,
   InitializedNotification,
-  InitializeRequest,
   LogMessageNotification,
   PublishDiagnosticsNotification,
   RegistrationRequest,
@@ -85,9 +84,9 @@ export class TestClient {
   static async start(options: StartOptions = {}): Promise<TestClient> {
     const client = TestClient.spawn();
     client.settings = options.settings;
-    client.result = await client.connection.sendRequest(InitializeRequest.type, {
+    client.result = await client.request<InitializeResult>('initialize', {
       processId: process.pid,
-      rootUri: null,
+      workspaceFolders: null,
       capabilities: options.capabilities ?? {},
       initializationOptions: options.initializationOptions,
     });

@@ -1,5 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
+import { reportAddress } from '../../../src/extension/reportPages';
 import { closeTabs, lantern, newTab } from './newTab';
 import { waitFor } from './waitFor';
 
@@ -36,6 +37,20 @@ describe('commands in the editor', () => {
     assert.strictEqual(report.kept + report.moved + report.unplaced.length, report.notesIn);
     assert.match(document.getText(), /tuning:\s+standard/i);
     await undoOnce(document, lantern);
+  });
+
+  it('report every note that found no place, with its bar and the reason', async () => {
+    const { document } = await newTab(lantern);
+    // Both D2 lie below E2, the lowest string of standard tuning.
+    const { report } = await run('pegbox.convert', { tuning: 'standard', keep: 'sound' });
+    assert.strictEqual(report?.unplaced.length, 2);
+    const page = await vscode.workspace.openTextDocument(reportAddress(document.uri));
+    const lines = page.getText().split('\n');
+    assert.include(lines, '6 notes: 4 kept, 0 moved, 2 unplaced');
+    assert.lengthOf(
+      lines.filter((line) => line.startsWith('- bar 1: D2, ')),
+      2,
+    );
   });
 
   it('convert a range of another document than the active one', async () => {

@@ -19,8 +19,8 @@ describe('finding the way in the editor', () => {
 
   it('hover: the note of a fret', async () => {
     const [hover] = await provided<vscode.Hover>('vscode.executeHoverProvider', document.uri, fret4);
-    const text =
-      hover?.contents.map((part) => (typeof part === 'string' ? part : part.value)).join('\n') ?? '';
+    const [part] = hover?.contents ?? [];
+    const text = part instanceof vscode.MarkdownString ? part.value : '';
     assert.match(text.split('\n')[0] ?? '', /F[♯#]3/);
   });
 
