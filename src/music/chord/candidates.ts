@@ -24,6 +24,8 @@ const WEAK = 1;
 const WEAK_SLASH = 3;
 const NO_ROOT = 40;
 const NO_ROOT_FROM = 4;
+/** A chord whose root is only thought is worth a word when it is an everyday one: ranks to the plain ninths. */
+const NO_ROOT_MOST = 6;
 /** Names this much dearer than the first are not shown, and a first one dearer than MAX is none. */
 const CUT = 8;
 const MAX = 15;
@@ -73,7 +75,7 @@ export function likeliest(mask: number, bass: number, weak: boolean, prefer: Roo
   const shown = found.filter(({ cost }, i) => i < SHOWN && cost <= (first?.cost ?? 0) + CUT);
   if (shown.length < SHOWN && (first?.cost ?? Infinity) >= NO_ROOT_FROM) {
     const [rootless] = withoutRoot(mask).sort(order);
-    if (rootless && rootless.cost <= NO_ROOT + MAX) shown.push(rootless);
+    if (rootless && rootless.cost <= NO_ROOT + NO_ROOT_MOST) shown.push(rootless);
   }
   return shown;
 }
