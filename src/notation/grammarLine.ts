@@ -62,7 +62,7 @@ function createSemantics(grammar: Grammar): Semantics {
   const endOf = (node: Node): number => node.source.endIdx;
   return grammar.createSemantics().addOperation<ParsedLine>('line()', {
     line(_bom, line) {
-      return line['line']() as ParsedLine;
+      return (line as unknown as { line(): ParsedLine }).line();
     },
     blankLine(gaps, _end) {
       return { kind: 'blank', text: inputOf(gaps) };

@@ -1,5 +1,5 @@
 import type { Header } from './header';
-import { DEFAULT_HEADER, readFields } from './headers';
+import { DEFAULT_HEADER, readFields, type GroupReading } from './headers';
 import { labelAgrees } from './labels';
 import type { FieldLine, ParsedLine, StringLine } from './parsedLine';
 import { PlacedSystem } from './placedSystem';
@@ -33,10 +33,12 @@ export function buildSkeleton(
 }
 
 /** Field groups remembered by what held before and by their text, so that unchanged fields give the same header record. */
-export type GroupMemory = WeakMap<
-  Header,
-  Map<string, { readonly fields: readonly PlacedField[]; readonly read: ReturnType<typeof readFields> }>
->;
+export type GroupMemory = WeakMap<Header, Map<string, RememberedGroup>>;
+
+interface RememberedGroup {
+  readonly fields: readonly PlacedField[];
+  readonly read: GroupReading;
+}
 
 class Builder {
   private readonly systems: PlacedSystem[] = [];
@@ -123,10 +125,10 @@ class Builder {
     this.headers.push({ line: first.lineIndex, header: read.after });
   }
 
-  private readGroup(fields: readonly PlacedField[]): ReturnType<typeof readFields> {
+  private readGroup(fields: readonly PlacedField[]): GroupReading {
     const text = fields.map(({ line }) => line.text).join('\n');
     let byText = this.memory.get(this.pendingBefore);
-    if (!byText) this.memory.set(this.pendingBefore, (byText = new Map()));
+    if (!byText) this.memory.set(this.pendingBefore, (byText = new Map<string, RememberedGroup>()));
     const known = byText.get(text);
     if (known)
       return {
