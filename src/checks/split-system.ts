@@ -45,12 +45,14 @@ export const splitSystem: Check = {
 
 function isOne(document: TabDocument, before: System, system: System): boolean {
   const { tuning } = system.header;
+  const strings = before.reading.strings.length + system.reading.strings.length;
+  if (strings !== tuning.strings.length) return false;
   if (before.header !== system.header || before.firstLine + before.lines.length === system.firstLine)
     return false;
   const top = stringsOf(before);
   const low = stringsOf(system);
   const all = [...top, ...low];
-  if (top.length === 0 || low.length === 0 || all.length !== tuning.strings.length) return false;
+  if (top.length === 0 || low.length === 0) return false;
   for (let line = before.firstLine + before.lines.length; line < system.firstLine; line++) {
     if (document.line(line).kind !== 'blank') return false;
   }

@@ -46,6 +46,8 @@ export interface BarsReading {
 export function readBars(lines: readonly BarLine[]): BarsReading {
   const width = Math.max(0, ...lines.map((line) => line.width));
   const voters = lines.filter((line) => line.width > (line.signs[0]?.width ?? 0));
+  const agreed = voters.length === lines.length ? agreedSigns(lines) : undefined;
+  if (agreed) return { signs: agreed, bars: barsBetween(agreed, width), width, problems: [] };
   const [top] = voters.length > 0 ? voters : lines;
   const votes = new Map<number, LineSign[]>();
   for (const line of voters.length > 0 ? voters : lines) {
@@ -64,6 +66,19 @@ export function readBars(lines: readonly BarLine[]): BarsReading {
   }
   const signs = [...chosen.values()].sort((a, b) => a.first - b.first);
   return { signs, bars: barsBetween(signs, width), width, problems: disagreements(voters, chosen) };
+}
+
+/** The signs when all lines write the same ones, as nearly all systems do: then there is nothing to vote on. */
+function agreedSigns([top, ...others]: readonly BarLine[]): readonly SystemSign[] | undefined {
+  if (!top) return undefined;
+  for (const { signs } of others) {
+    if (signs.length !== top.signs.length) return undefined;
+    for (let i = 0; i < signs.length; i++) {
+      if (signs[i]?.column !== top.signs[i]?.column || signs[i]?.text !== top.signs[i]?.text)
+        return undefined;
+    }
+  }
+  return top.signs.map(({ text, column, width }) => ({ text, first: column, last: column + width - 1 }));
 }
 
 /** The column of a sign's first bar line. */

@@ -1,4 +1,4 @@
-import { compare, type Fraction } from '../music/fraction';
+import { compare } from '../music/fraction';
 import { harmonicAt, nearestNodes } from '../music/harmonics';
 import { spellMidi } from '../music/spelling';
 import type { FretReading } from '../instrument/sounding';
@@ -44,7 +44,11 @@ export function readNotes(
   let next = 0;
   for (const line of lines) {
     const reader = new LineReader(line, header, problems);
-    const own = line.cells.notes.map((cell, i) => reader.note(cell, i, columns[next++] ?? 0, bars, timeAt));
+    const own = line.cells.notes.map((cell) => reader.note(cell, columns[next++] ?? 0, bars, timeAt));
+    line.cells.notes.forEach(({ joinedFrom }, i) => {
+      const draft = own[i];
+      if (draft && joinedFrom !== undefined) draft.from = own[joinedFrom];
+    });
     const lineStops = line.cells.stops.map(({ column, start, end }): StopReading => ({
       string: line.string.number,
       line: line.at,
@@ -60,40 +64,35 @@ export function readNotes(
   return { notes: inTimeOrder(drafts), stops };
 }
 
-/** A note before it knows its place among all notes of the system. */
+/** A note whose end and place among all notes of the system are still to be written into it. */
 interface Draft {
-  readonly note: Omit<NoteReading, 'joinedFrom' | 'ends'>;
-  readonly line: number;
-  readonly index: number;
-  readonly joinedFrom: number | undefined;
-  ends: Fraction | undefined;
+  readonly note: { -readonly [K in keyof NoteReading]: NoteReading[K] };
+  /** The note that a sign brings here. */
+  from: Draft | undefined;
+  /** Index among all notes of the system. */
+  place: number;
 }
 
 /** A note rings until the next event on its string. */
 function endNotes(notes: readonly Draft[], stops: readonly StopReading[]): void {
-  notes.forEach((draft, i) => {
+  notes.forEach(({ note }, i) => {
     const following = notes[i + 1]?.note;
-    const stop = stops.find((s) => s.column > draft.note.column);
+    const stop = stops.find((s) => s.column > note.column);
     const byStop = stop && (!following || stop.column < following.column);
-    draft.ends = byStop ? stop.onset : following?.onset;
+    note.ends = byStop ? stop.onset : following?.onset;
   });
 }
 
-function inTimeOrder(drafts: readonly Draft[]): NoteReading[] {
-  const order = drafts
-    .map((draft, i) => ({ draft, i }))
-    .sort(
-      (a, b) =>
-        compare(a.draft.note.onset, b.draft.note.onset) ||
-        b.draft.note.string - a.draft.note.string ||
-        a.draft.note.column - b.draft.note.column,
-    );
-  const at = new Map(order.map(({ draft }, i) => [`${draft.line}:${draft.index}`, i]));
-  return order.map(({ draft }) => ({
-    ...draft.note,
-    ends: draft.ends,
-    joinedFrom: draft.joinedFrom === undefined ? undefined : at.get(`${draft.line}:${draft.joinedFrom}`),
-  }));
+/** Puts the notes in order, in place: copies of records this large are what a reading would spend its time on. */
+function inTimeOrder(drafts: Draft[]): NoteReading[] {
+  drafts.sort(
+    ({ note: a }, { note: b }) => compare(a.onset, b.onset) || b.string - a.string || a.column - b.column,
+  );
+  drafts.forEach((draft, i) => (draft.place = i));
+  return drafts.map(({ note, from }) => {
+    note.joinedFrom = from?.place;
+    return note;
+  });
 }
 
 /** Gives the notes of one line their pitches. */
@@ -110,15 +109,13 @@ class LineReader {
     this.spelling = soundingSpelling(header);
   }
 
-  note(cell: CellNote, index: number, column: number, bars: readonly BarReading[], timeAt: TimeAt): Draft {
+  note(cell: CellNote, column: number, bars: readonly BarReading[], timeAt: TimeAt): Draft {
     const midis = this.midis(cell);
     this.tellDirection(cell);
     const bar = bars.findIndex((b) => column < b.endColumn);
     return {
-      line: this.line.at,
-      index,
-      joinedFrom: cell.joinedFrom,
-      ends: undefined,
+      from: undefined,
+      place: 0,
       note: {
         kind: cell.kind,
         string: this.line.string.number,
@@ -133,8 +130,10 @@ class LineReader {
         ghost: cell.ghost,
         bar: bar < 0 ? Math.max(0, bars.length - 1) : bar,
         onset: timeAt(column),
+        ends: undefined,
         pitches: midis.map((midi): SoundingPitch => ({ midi, name: spellMidi(midi, this.spelling) })),
         techniques: cell.techniques.map((technique) => this.technique(technique, cell, midis, timeAt)),
+        joinedFrom: undefined,
       },
     };
   }

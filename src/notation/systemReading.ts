@@ -247,21 +247,33 @@ function timesOf(
   rows: readonly Placed<RowLine>[],
   position: SystemPosition,
 ): TimeReading {
-  const ends = new Map<number, number>();
+  let width = 0;
+  for (const { cells: line } of cells) {
+    for (const note of line.notes) width = Math.max(width, note.lastColumn + 1);
+    for (const stop of line.stops) width = Math.max(width, stop.column + 1);
+  }
+  // By column: one more than the last column of what begins there, 0 where nothing does.
+  const ends = new Int32Array(width);
   const extend = (column: number, end: number): void => {
-    ends.set(column, Math.max(end, ends.get(column) ?? column));
+    ends[column] = Math.max(end + 1, ends[column] ?? 0);
   };
   let i = 0;
   for (const { cells: line } of cells) {
     for (const note of line.notes) extend(columns[i++] ?? 0, note.lastColumn);
     for (const stop of line.stops) extend(stop.column, stop.column);
   }
-  const onsets = [...ends.keys()].sort((a, b) => a - b);
+  const onsets: number[] = [];
+  const onsetEnds: number[] = [];
+  ends.forEach((end, column) => {
+    if (end === 0) return;
+    onsets.push(column);
+    onsetEnds.push(end - 1);
+  });
   return readTimes({
     meter: header.meter,
     bars: bars.bars,
     onsets,
-    onsetEnds: onsets.map((column) => ends.get(column) ?? column),
+    onsetEnds,
     secondDigits: secondDigitColumns(cells.map(({ line }) => line)),
     count: rows.find(({ line }) => line.row === 'count')?.line.marks,
     firstInPart: position.firstInPart,

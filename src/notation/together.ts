@@ -15,47 +15,57 @@ export interface LineNote {
  * @returns for each note its column
  */
 export function onsetColumns(notes: readonly LineNote[]): number[] {
-  const group = notes.map((_, i) => i);
+  // Plain arrays by column and by note: this runs on every key.
+  let width = 0;
+  for (const { cell } of notes) width = Math.max(width, cell.lastColumn + 1, (cell.openColumn ?? 0) + 1);
+  const group = Int32Array.from(notes, (_, i) => i);
   const find = (i: number): number => {
     let root = i;
-    while (group[root] !== root) root = group[root] ?? root;
+    for (let up = group[root]; up !== undefined && up !== root; up = group[root]) root = up;
     return root;
   };
   // What already stands at a column: the note there by its first digit, last digit and opening sign.
-  const firsts = new Map<number, number>();
-  const lasts = new Map<number, number>();
-  const opens = new Map<number, number>();
-  const join = (i: number, other: number | undefined): void => {
-    if (other === undefined || notes[other]?.line === notes[i]?.line) return;
+  const firsts = new Int32Array(width).fill(NOTHING);
+  const lasts = new Int32Array(width).fill(NOTHING);
+  const opens = new Int32Array(width).fill(NOTHING);
+  const join = (i: number, other = NOTHING): void => {
+    if (other === NOTHING || notes[other]?.line === notes[i]?.line) return;
     const a = find(i);
     const b = find(other);
     if (a !== b) group[Math.max(a, b)] = Math.min(a, b);
   };
   notes.forEach(({ cell }, i) => {
-    join(i, firsts.get(cell.firstColumn));
-    join(i, lasts.get(cell.lastColumn));
-    join(i, opens.get(cell.firstColumn));
-    join(i, opens.get(cell.lastColumn));
-    firsts.set(cell.firstColumn, i);
-    lasts.set(cell.lastColumn, i);
+    join(i, firsts[cell.firstColumn]);
+    join(i, lasts[cell.lastColumn]);
+    join(i, opens[cell.firstColumn]);
+    join(i, opens[cell.lastColumn]);
+    firsts[cell.firstColumn] = i;
+    lasts[cell.lastColumn] = i;
     if (cell.openColumn !== undefined) {
-      join(i, opens.get(cell.openColumn));
-      join(i, firsts.get(cell.openColumn));
-      join(i, lasts.get(cell.openColumn));
-      opens.set(cell.openColumn, i);
+      join(i, opens[cell.openColumn]);
+      join(i, firsts[cell.openColumn]);
+      join(i, lasts[cell.openColumn]);
+      opens[cell.openColumn] = i;
     }
   });
-  const columns = new Map<number, number>();
-  const members = new Map<number, LineNote[]>();
-  notes.forEach((note, i) => {
+  const columns = notes.map(({ cell }) => cell.openColumn ?? cell.firstColumn);
+  const members = new Map<number, number[]>();
+  notes.forEach((_, i) => {
     const root = find(i);
+    if (root === i) return;
     const list = members.get(root);
-    if (list) list.push(note);
-    else members.set(root, [note]);
+    if (list) list.push(i);
+    else members.set(root, [root, i]);
   });
-  for (const [root, list] of members) columns.set(root, sharedColumn(list.map((note) => note.cell)));
-  return notes.map((_, i) => columns.get(find(i)) ?? 0);
+  for (const list of members.values()) {
+    const column = sharedColumn(list.flatMap((i) => notes[i]?.cell ?? []));
+    for (const i of list) columns[i] = column;
+  }
+  return columns;
 }
+
+/** No note stands at this column yet. */
+const NOTHING = -1;
 
 /** Where notes that begin together stand. */
 function sharedColumn(cells: readonly CellNote[]): number {

@@ -41,7 +41,7 @@ interface Message {
  */
 export class ServerProcess {
   private readonly child: ChildProcessByStdio<Writable, Readable, null>;
-  private rest = Buffer.alloc(0);
+  private rest: Buffer = Buffer.alloc(0);
   private nextId = 1;
   private version = 0;
   private waiting: { fits: (message: Message) => boolean; take: (message: Message) => void } | undefined;

@@ -11,7 +11,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { JSON_SCHEMA } from '../texts';
+import { JSON_SCHEMA } from '../jsonSchema';
 
 /* The JSON service as a server in the shape of ours: no waiting time, what is parsed is kept for its version. */
 
