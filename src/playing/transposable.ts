@@ -35,7 +35,8 @@ export function transposable(notes: readonly PassageNote[], target: Target): rea
   return found;
 }
 
-function moved(note: PassageNote, halfSteps: number): PassageNote {
+/** A note some half steps higher, its bends and trills with it. */
+export function moved(note: PassageNote, halfSteps: number): PassageNote {
   const midi = note.midi === undefined ? undefined : note.midi + halfSteps;
   return { ...note, midi, reaches: note.reaches.map((pitch) => pitch + halfSteps) };
 }
