@@ -4,26 +4,27 @@ import { likeliest } from '../../src/music/chord/candidates';
 import { compareChordName } from '../../src/music/chord/compareChord';
 import { readChordName } from '../../src/music/chord/readChordName';
 import { fretsOf, GRIPS } from '../domain/music/chord/shapes';
+import { median, ratios, RUNS, timed, type Row } from './rows';
 import { midiOf, parseNoteName } from '../../src/music/noteName';
 
-/** Nanoseconds a call over all inputs, the median of some rounds. */
+/** Rounds of a run; the median round counts. */
+const ROUNDS = 11;
+/** So short that more rounds are needed. */
+const MEMO_ROUNDS = 101;
+
+/** Nanoseconds a call over all inputs. */
 function nanoseconds<T>(inputs: readonly T[], rounds: number, call: (input: T) => unknown): number {
-  const times: number[] = [];
-  for (let round = 0; round < rounds; round++) {
-    const start = performance.now();
+  const all = (): void => {
     for (const input of inputs) call(input);
-    times.push(((performance.now() - start) * 1e6) / inputs.length);
-  }
-  times.sort((a, b) => a - b);
-  return times[Math.floor(rounds / 2)] ?? NaN;
+  };
+  return (median(Array.from({ length: rounds }, () => timed(all))) * 1e6) / inputs.length;
 }
 
 /**
- * Prints what naming costs with and without memo, against tonal's Chord.detect on the same grips in the same run.
- * Aim (facts of this project): with memo 300 times, its ranking without memo 8 times as fast as
- * Chord.detect.
+ * What naming costs with and without memo, against tonal's Chord.detect on the same grips in the same run. Goals: target
+ * G10 of this project's facts about chord names, with memo 300 times, without 8 times as fast.
  */
-export async function benchChordNaming(): Promise<void> {
+export function run(report: (row: Row) => void): void {
   const grips = GRIPS.map(({ tuning, shape }) => {
     const open = tuning.split(' ').map((text) => {
       const note = parseNoteName(text);
@@ -32,35 +33,49 @@ export async function benchChordNaming(): Promise<void> {
     return fretsOf(shape).flatMap((fret, i) => (fret === undefined ? [] : [(open[i] ?? NaN) + fret]));
   });
   const texts = grips.map((midis) => [...midis].sort((a, b) => a - b).map((midi) => Note.fromMidi(midi)));
+  const sets = grips.map((midis) => midis.reduce((mask, midi) => mask | (1 << (midi % 12)), 0));
   const context: ChordContext = { tuningNames: [] };
 
-  const begin = performance.now();
-  nameChord(grips[0] ?? [], context);
-  const firstName = performance.now() - begin;
-
-  const detect = nanoseconds(texts, 15, (notes) => Chord.detect(notes));
-  const sets = grips.map((midis) => midis.reduce((mask, midi) => mask | (1 << (midi % 12)), 0));
-  const ranking = nanoseconds(sets, 15, (mask) => likeliest(mask, 31 - Math.clz32(mask), false, () => 0));
-  const plain = nanoseconds(grips, 15, (midis) => nameChordAfresh(midis, context));
-  nanoseconds(grips, 50, (midis) => nameChord(midis, context));
-  const memo = nanoseconds(grips, 201, (midis) => nameChord(midis, context));
+  const first = timed(() => nameChord(grips[0] ?? [], context));
   const names = grips.flatMap((midis) =>
     nameChord(midis, context)
       .names.slice(0, 1)
       .map(({ name }) => ({ name, midis })),
   );
-  const read = nanoseconds(names, 15, ({ name }) => readChordName(name));
-  const compared = nanoseconds(names, 15, ({ name, midis }) => compareChordName(name, midis, context));
+  const measured = {
+    detect: (): number => nanoseconds(texts, ROUNDS, (notes) => Chord.detect(notes)),
+    ranking: (): number =>
+      nanoseconds(sets, ROUNDS, (mask) => likeliest(mask, 31 - Math.clz32(mask), false, () => 0)),
+    afresh: (): number => nanoseconds(grips, ROUNDS, (midis) => nameChordAfresh(midis, context)),
+    memo: (): number => nanoseconds(grips, MEMO_ROUNDS, (midis) => nameChord(midis, context)),
+    read: (): number => nanoseconds(names, ROUNDS, ({ name }) => readChordName(name)),
+    compare: (): number =>
+      nanoseconds(names, ROUNDS, ({ name, midis }) => compareChordName(name, midis, context)),
+  };
+  const times: Record<keyof typeof measured, number[]> = {
+    detect: [],
+    ranking: [],
+    afresh: [],
+    memo: [],
+    read: [],
+    compare: [],
+  };
+  const parts = ['detect', 'ranking', 'afresh', 'memo', 'read', 'compare'] as const;
+  for (const part of parts) measured[part]();
+  for (let round = 0; round < RUNS; round++) for (const part of parts) times[part].push(measured[part]());
 
-  const line = (what: string, ns: number, remark = '') =>
-    console.log(`${what.padEnd(34)}${ns.toFixed(0).padStart(8)} ns ${remark}`);
-  console.log(`chord naming, ${grips.length} grips; first name after ${firstName.toFixed(2)} ms`);
-  line('tonal Chord.detect', detect);
-  line('ranking alone, no memo', ranking, `${(detect / ranking).toFixed(1)} times as fast`);
-  line('nameChord without memo', plain, `${(detect / plain).toFixed(1)} times as fast`);
-  line('nameChord with memo', memo, `${(detect / memo).toFixed(0)} times as fast`);
-  line('readChordName', read);
-  line('read and compare', compared);
+  const note = `${grips.length} grips; first name after ${first.toFixed(2)} ms`;
+  report({ what: 'tonal Chord.detect', runs: times.detect, unit: 'ns', note });
+  report({ what: 'naming with memo', runs: times.memo, unit: 'ns' });
+  report({ what: 'naming without memo', runs: times.afresh, unit: 'ns' });
+  report({ what: 'ranking alone', runs: times.ranking, unit: 'ns', note: 'no spelling, as detect has none' });
+  report({ what: 'reading a written name', runs: times.read, unit: 'ns' });
+  report({ what: 'reading and comparing it', runs: times.compare, unit: 'ns' });
+  const against = (what: string, own: readonly number[], atLeast?: number): void => {
+    const row = { what, runs: ratios(times.detect, own), unit: '×' } as const;
+    report(atLeast === undefined ? row : { ...row, goal: { atLeast } });
+  };
+  against('detect / naming with memo', times.memo, 300);
+  against('detect / naming without memo', times.afresh, 8);
+  against('detect / ranking alone', times.ranking);
 }
-
-export default benchChordNaming;

@@ -1,8 +1,11 @@
 import { placePassage, type PassageNote } from '../../src/playing/passage';
 import type { Target } from '../../src/playing/target';
 import { guitar, note, OPENS, targetOf } from '../domain/playing/boards';
+import { RUNS, timed, type Row } from './rows';
 
-const GOAL_WARM_MS = 50;
+/** Milliseconds for 1,000 notes, warm. */
+const GOAL = 50;
+const WARM_UP = 6;
 
 /**
  * A melody that wanders by step through two octaves of D major, in sixteenths, as a player in standard tuning would
@@ -32,38 +35,12 @@ function withBass(melody: readonly PassageNote[]): PassageNote[] {
   return [...joined, ...bass];
 }
 
-interface Measured {
-  readonly cold: number;
-  readonly warm: readonly number[];
-  readonly states: number;
-  readonly edges: number;
-  readonly unplaced: number;
-}
-
-function measure(notes: readonly PassageNote[], target: Target): Measured {
-  const times: number[] = [];
-  let answer = placePassage([], target);
-  for (let run = 0; run < 11; run++) {
-    const start = performance.now();
-    answer = placePassage(notes, target);
-    times.push(performance.now() - start);
-  }
-  const warm = times.slice(-5).sort((a, b) => a - b);
-  return {
-    cold: times[0] ?? NaN,
-    warm,
-    states: answer.states,
-    edges: answer.edges,
-    unplaced: answer.unplaced.length,
-  };
-}
-
-/** Prints how long a conversion takes: 1,000 notes into DADGAD and open G, warm median of 5 and the first call. */
-export async function run(): Promise<void> {
+/** Converts a passage to other tunings: 1,000 notes are held to the goal, the others are printed. */
+export function run(report: (row: Row) => void): void {
   const melody = randomWalk(1000);
   const passages: readonly (readonly [string, readonly PassageNote[]])[] = [
     ['1,000 notes', melody],
-    ['1,000 notes over 250 bass notes, with hammer-ons', withBass(melody)],
+    ['1,000 notes, 250 bass notes', withBass(melody)],
     ['10,000 notes', randomWalk(10_000)],
   ];
   const tunings = [
@@ -72,16 +49,22 @@ export async function run(): Promise<void> {
   ] as const;
   for (const [what, notes] of passages) {
     for (const [name, opens] of tunings) {
-      const { cold, warm, states, edges, unplaced } = measure(notes, targetOf(guitar(opens)));
-      const median = warm[2] ?? NaN;
-      const spread = `${(warm[0] ?? NaN).toFixed(1)}–${(warm[4] ?? NaN).toFixed(1)}`;
-      const goal =
-        what === '1,000 notes' ? ` (goal ${GOAL_WARM_MS}: ${median <= GOAL_WARM_MS ? 'met' : 'missed'})` : '';
-      console.log(
-        `convert ${what} to ${name}: warm ${median.toFixed(1)} ms [${spread}]${goal}, first call ${cold.toFixed(1)} ms, ` +
-          `${states} states, ${edges} edges, ${unplaced} unplaced`,
-      );
+      const row = measure(`${what} to ${name}, warm`, notes, targetOf(guitar(opens)));
+      report(what === '1,000 notes' ? { ...row, goal: { atMost: GOAL } } : row);
     }
   }
-  await Promise.resolve();
+}
+
+function measure(what: string, notes: readonly PassageNote[], target: Target): Row {
+  let answer = placePassage([], target);
+  const convert = (): void => {
+    answer = placePassage(notes, target);
+  };
+  const cold = timed(convert);
+  for (let i = 1; i < WARM_UP; i++) convert();
+  const runs = Array.from({ length: RUNS }, () => timed(convert));
+  const { states, edges, unplaced } = answer;
+  const count = (n: number): string => n.toLocaleString('en');
+  const note = `first call ${cold.toFixed(1)} ms; ${count(states)} states, ${count(edges)} edges, ${unplaced.length} unplaced`;
+  return { what, runs, unit: 'ms', note };
 }

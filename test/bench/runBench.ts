@@ -16,7 +16,9 @@ async function main(): Promise<void> {
 }
 
 main().then(
-  () => process.disconnect?.(),
+  () => {
+    if (process.connected) process.disconnect();
+  },
   (error: unknown) => {
     console.error(error);
     process.exit(1);
