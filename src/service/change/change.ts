@@ -7,27 +7,63 @@ import { stateFields } from './fieldsInForce';
 import { replaced, rewriteSlices, type Rewriting } from './rewrite';
 import type { Slice } from './slices';
 
-/** Rewrites slices, states the fields they need, and puts the edits beside their report. */
+/** What came of trying to change some slices: a slice that cannot be cut out of its system is told. */
+export type Attempt = ChangeResult | { readonly cut: Slice };
+
+/**
+ * Rewrites slices, states the fields they need, and puts the edits beside their report.
+ * @param report made when it is known which notes could not be written, by `keyOf`
+ */
 export function changeOf(
   document: TabDocument,
   slices: readonly Slice[],
   rewriting: Rewriting,
-  report: Report,
+  report: (unwritten: ReadonlySet<string>) => Report,
   settings: Settings,
-): ChangeResult {
+): Attempt {
   const result = rewriteSlices(slices, rewriting);
   if (!result.ok) {
-    const bar = document.placeOf(result.system).firstBar;
+    if (result.cut) return { cut: result.slice };
+    const bar = document.placeOf(result.slice.system).firstBar;
     return {
       error: `The system that begins at bar ${bar} cannot be written with the same times; write a count row above it, or give its columns more room, and try again.`,
     };
   }
   const { lines, required } = replaced(document, result.replacements);
-  const remarks = namesOldFingers(slices, rewriting)
-    ? [...report.remarks, 'The fingers row still names the fingers of the old frets; see to it.']
-    : report.remarks;
   const edits = editTo(document, stateFields(lines, required, settings.tunings));
-  return { edits, report: { ...report, remarks } } satisfies Change;
+  const { remarks, ...counts } = report(result.unwritten);
+  const fingers = namesOldFingers(slices, rewriting)
+    ? ['The fingers row still names the fingers of the old frets; see to it.']
+    : [];
+  return { edits, report: { ...counts, remarks: [...remarks, ...fingers] } } satisfies Change;
+}
+
+/**
+ * Tries a change, and again with the whole system where a cut through it cannot be written: a bar may owe its times to
+ * its neighbours.
+ */
+export function wideningCuts(
+  document: TabDocument,
+  slices: readonly Slice[],
+  attempt: (slices: readonly Slice[]) => Attempt,
+): ChangeResult {
+  let current = slices;
+  const remarks: string[] = [];
+  for (;;) {
+    const result = attempt(current);
+    if ('error' in result) return result;
+    if (!('cut' in result)) {
+      const { edits, report } = result;
+      return { edits, report: { ...report, remarks: [...report.remarks, ...remarks] } };
+    }
+    const { index, system } = result.cut;
+    const lastBar = system.reading.bars.length - 1;
+    const { firstBar } = document.placeOf(system);
+    remarks.push(
+      `Bars ${firstBar}–${firstBar + lastBar} are changed together; cut apart, their times could not be written.`,
+    );
+    current = current.map((slice) => (slice.index === index ? { ...slice, firstBar: 0, lastBar } : slice));
+  }
 }
 
 /** Whether a row of fingers stands over notes that went elsewhere. */

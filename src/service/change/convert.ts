@@ -7,10 +7,10 @@ import { usualTuning } from '../../notation/headerViews';
 import type { Header } from '../../notation/header';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult, ConvertRequest, ServiceError } from '../serviceApi';
-import { changeOf, mapHeaders, NOTHING_THERE } from './change';
+import type { ChangeResult, ConvertRequest, Report, ServiceError } from '../serviceApi';
+import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
 import { convertShapes } from './convertShapes';
-import { placeNotes } from './placing';
+import { placeNotes, unplacedNotes } from './placing';
 import { halfStepWords, leftOut, notesOutOf, verb } from './remarks';
 import { hasStrings, slicesIn, type Slice } from './slices';
 
@@ -30,9 +30,8 @@ export function convert(document: TabDocument, request: ConvertRequest, settings
     name: nameOf(tunings),
     cautions: cautions(tunings),
   };
-  return request.keep === 'sound'
-    ? convertSound(document, slices, goal, settings)
-    : convertShapes(document, slices, goal, settings);
+  const attempt = request.keep === 'sound' ? convertSound : convertShapes;
+  return wideningCuts(document, slices, (wider) => attempt(document, wider, goal, settings));
 }
 
 /** Where a passage is carried to. */
@@ -74,27 +73,31 @@ function convertSound(
   slices: readonly Slice[],
   { tuningFor, name, cautions }: Goal,
   settings: Settings,
-): ChangeResult {
+): Attempt {
   const headerFor = mapHeaders((header) => ({ ...header, tuning: tuningFor(header) }));
   const places = placeNotes(document, slices, headerFor, 0, settings);
-  const notesIn = places.entries.length;
-  const { unplaced, fitsAt } = places;
-  const kept = notesIn - unplaced.length;
   const there = slices.filter(({ system: { header } }) => sameTuning(header.tuning, tuningFor(header)));
-  const remarks = [
-    `${notesOutOf(kept, notesIn)} ${verb(kept, notesIn, 'keep their', 'keeps its')} pitch in ${name}.`,
-    ...leftOut(unplaced.length),
-    ...(fitsAt === undefined
-      ? []
-      : [`Moved ${halfStepWords(fitsAt)} as a whole, the passage fits without a gap.`]),
-    ...(there.length > 0 ? [`What stands in ${name} already stays as it is.`] : []),
-    ...cautions,
-  ];
+  const report = (unwritten: ReadonlySet<string>): Report => {
+    const { entries, reasonOf, fitsAt } = places;
+    const unplaced = unplacedNotes(document, entries, reasonOf, unwritten);
+    const notesIn = entries.length;
+    const kept = notesIn - unplaced.length;
+    const remarks = [
+      `${notesOutOf(kept, notesIn)} ${verb(kept, notesIn, 'keep their', 'keeps its')} pitch in ${name}.`,
+      ...leftOut(unplaced.length),
+      ...(fitsAt === undefined
+        ? []
+        : [`Moved ${halfStepWords(fitsAt)} as a whole, the passage fits without a gap.`]),
+      ...(there.length > 0 ? [`What stands in ${name} already stays as it is.`] : []),
+      ...cautions,
+    ];
+    return { notesIn, kept, moved: 0, unplaced, remarks };
+  };
   return changeOf(
     document,
     slices,
     { header: ({ system }) => headerFor(system.header), place: places.at, keepLabels: false },
-    { notesIn, kept, moved: 0, unplaced, remarks },
+    report,
     settings,
   );
 }

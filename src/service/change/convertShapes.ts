@@ -6,8 +6,8 @@ import type { Header } from '../../notation/header';
 import type { RowMark } from '../../notation/parsedLine';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult } from '../serviceApi';
-import { changeOf, mapHeaders } from './change';
+import type { Report } from '../serviceApi';
+import { changeOf, mapHeaders, type Attempt } from './change';
 import { chordMarksIn, chordUnder } from './chordMarks';
 import type { Goal } from './convert';
 import { halfStepWords, leftOut, notesOutOf } from './remarks';
@@ -23,14 +23,14 @@ export function convertShapes(
   slices: readonly Slice[],
   { tuningFor, name, cautions }: Goal,
   settings: Settings,
-): ChangeResult {
+): Attempt {
   const shiftOf = (header: Header): number | undefined => uniformShift(header.tuning, tuningFor(header));
   const headerFor = mapHeaders((header) => {
     const shift = shiftOf(header);
     const key = header.key && shift ? transposeKey(header.key, shift) : header.key;
     return { ...header, tuning: tuningFor(header), key };
   });
-  const { entries, kept, unplaced, place } = stayOnStrings(document, slices, headerFor, (header, note) =>
+  const staying = stayOnStrings(document, slices, headerFor, (header, note) =>
     note.string > tuningFor(header).strings.length
       ? `there is no string ${note.string}`
       : `fret ${note.fret ?? 0} cannot be played on string ${note.string}`,
@@ -47,25 +47,28 @@ export function convertShapes(
       chords.set(mark, named);
     }
   }
-  const notesIn = entries.length;
-  const moved = notesIn - kept - unplaced.length;
   const shifts = new Set(slices.map(({ system }) => shiftOf(system.header)));
-  const remarks = [
-    `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} another pitch in ${name}.`,
-    ...leftOut(unplaced.length),
-    ...wordsOfNames(slices, shifts, [...chords.values()]),
-    ...cautions,
-  ];
+  const report = (unwritten: ReadonlySet<string>): Report => {
+    const counted = staying.count(unwritten);
+    const { moved, notesIn, unplaced } = counted;
+    const remarks = [
+      `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} another pitch in ${name}.`,
+      ...leftOut(unplaced.length),
+      ...wordsOfNames(slices, shifts, [...chords.values()]),
+      ...cautions,
+    ];
+    return { ...counted, remarks };
+  };
   return changeOf(
     document,
     slices,
     {
       header: ({ system }) => headerFor(system.header),
-      place,
+      place: staying.place,
       keepLabels: false,
       rewrite: (_, _row, mark) => chords.get(mark) ?? mark.text,
     },
-    { notesIn, kept, moved, unplaced, remarks },
+    report,
     settings,
   );
 }

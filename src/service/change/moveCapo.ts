@@ -6,11 +6,11 @@ import { capoShift, fingerboardOf } from '../../notation/headerViews';
 import type { NotePlace } from '../../notation/print/pieces';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult, MoveCapoRequest } from '../serviceApi';
-import { changeOf, mapHeaders, NOTHING_THERE } from './change';
-import { entriesOf, placeNotes, type PassageEntry, type Places } from './placing';
+import type { ChangeResult, MoveCapoRequest, Report } from '../serviceApi';
+import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
+import { entriesOf, needsFinger, placeNotes, unplacedNotes, type PassageEntry, type Places } from './placing';
 import { capoWords, halfStepWords, leftOut, notesOutOf, verb } from './remarks';
-import { placeAsItIs } from './rewrite';
+import { keyOf, placeAsItIs } from './rewrite';
 import { slicesIn, type Slice } from './slices';
 import { stayOnStrings } from './stayOnStrings';
 
@@ -31,9 +31,8 @@ export function moveCapo(document: TabDocument, request: MoveCapoRequest, settin
   }
   const capoFor = (header: Header): Capo | undefined => capos.get(header);
   const words = capoWords(capoFor(first.system.header));
-  return request.keep === 'sound'
-    ? keepSound(document, slices, capoFor, words, settings)
-    : keepShapes(document, slices, capoFor, words, settings);
+  const attempt = request.keep === 'sound' ? keepSound : keepShapes;
+  return wideningCuts(document, slices, (wider) => attempt(document, wider, capoFor, words, settings));
 }
 
 function keepSound(
@@ -42,7 +41,7 @@ function keepSound(
   capoFor: (header: Header) => Capo | undefined,
   words: string,
   settings: Settings,
-): ChangeResult {
+): Attempt {
   const headerFor = mapHeaders((header) => {
     const next = { ...header, capo: capoFor(header) };
     const shift = capoShift(header) - capoShift(next);
@@ -50,16 +49,21 @@ function keepSound(
   });
   const places =
     onTheirStrings(document, slices, headerFor) ?? placeNotes(document, slices, headerFor, 0, settings);
-  const notesIn = places.entries.length;
-  const kept = notesIn - places.unplaced.length;
-  const remarks = [
-    `${notesOutOf(kept, notesIn)} ${verb(kept, notesIn, 'keep their', 'keeps its')} pitch ${words}.`,
-    ...leftOut(places.unplaced.length),
-    ...(places.fitsAt === undefined
-      ? []
-      : [`Moved ${halfStepWords(places.fitsAt)} as a whole, the passage fits without a gap.`]),
-    ...soundsIn(slices, headerFor),
-  ];
+  const report = (unwritten: ReadonlySet<string>): Report => {
+    const { entries, reasonOf, fitsAt } = places;
+    const unplaced = unplacedNotes(document, entries, reasonOf, unwritten);
+    const notesIn = entries.length;
+    const kept = notesIn - unplaced.length;
+    const remarks = [
+      `${notesOutOf(kept, notesIn)} ${verb(kept, notesIn, 'keep their', 'keeps its')} pitch ${words}.`,
+      ...leftOut(unplaced.length),
+      ...(fitsAt === undefined
+        ? []
+        : [`Moved ${halfStepWords(fitsAt)} as a whole, the passage fits without a gap.`]),
+      ...soundsIn(slices, headerFor),
+    ];
+    return { notesIn, kept, moved: 0, unplaced, remarks };
+  };
   return changeOf(
     document,
     slices,
@@ -76,7 +80,7 @@ function keepSound(
             )
           : mark.text,
     },
-    { notesIn, kept, moved: 0, unplaced: places.unplaced, remarks },
+    report,
     settings,
   );
 }
@@ -92,13 +96,13 @@ function onTheirStrings(
   for (const entry of entries) {
     const place = sameString(entry, headerFor);
     if (!place) return undefined;
-    places.set(`${entry.slice.index}:${entry.index}`, place);
+    places.set(keyOf(entry.slice, entry.index), place);
   }
   return {
     entries,
-    unplaced: [],
+    reasonOf: () => undefined,
     fitsAt: undefined,
-    at: (slice, index) => places.get(`${slice.index}:${index}`),
+    at: (slice, index) => places.get(keyOf(slice, index)),
   };
 }
 
@@ -113,9 +117,7 @@ function sameString(
   if (note.kind !== 'fretted' || !pitch) return undefined;
   const at = header.tuning.strings.length - note.string;
   const fret = fingerboardOf(headerFor(header)).fretFor(at, pitch.midi);
-  const opens =
-    fret === 0 &&
-    note.techniques.some(({ kind }) => kind === 'bend' || kind === 'pre-bend' || kind === 'vibrato');
+  const opens = fret === 0 && needsFinger(slice, note);
   return fret === undefined || opens ? undefined : { string: note.string, fret };
 }
 
@@ -125,30 +127,33 @@ function keepShapes(
   capoFor: (header: Header) => Capo | undefined,
   words: string,
   settings: Settings,
-): ChangeResult {
+): Attempt {
   const headerFor = mapHeaders((header) => ({ ...header, capo: capoFor(header) }));
-  const { entries, kept, unplaced, place } = stayOnStrings(
+  const staying = stayOnStrings(
     document,
     slices,
     headerFor,
     (_, note) => `fret ${note.fret ?? 0} cannot be played on string ${note.string} ${words}`,
   );
-  const notesIn = entries.length;
-  const moved = notesIn - kept - unplaced.length;
-  const remarks = [
-    `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} another pitch ${words}.`,
-    ...leftOut(unplaced.length),
-    ...soundsIn(slices, headerFor),
-  ];
+  const report = (unwritten: ReadonlySet<string>): Report => {
+    const counted = staying.count(unwritten);
+    const { moved, notesIn, unplaced } = counted;
+    const remarks = [
+      `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} another pitch ${words}.`,
+      ...leftOut(unplaced.length),
+      ...soundsIn(slices, headerFor),
+    ];
+    return { ...counted, remarks };
+  };
   return changeOf(
     document,
     slices,
     {
       header: ({ system }) => headerFor(system.header),
-      place,
+      place: staying.place,
       keepLabels: true,
     },
-    { notesIn, kept, moved, unplaced, remarks },
+    report,
     settings,
   );
 }

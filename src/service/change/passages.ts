@@ -88,7 +88,7 @@ function placeIn({ system, firstBar, lastBar }: Slice, side: 'start' | 'end'): R
   };
 }
 
-function rangeOfSystems(systems: readonly System[]): Range {
+export function rangeOfSystems(systems: readonly System[]): Range {
   const [first] = systems;
   const last = systems.at(-1);
   return first && last

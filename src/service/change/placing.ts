@@ -13,7 +13,7 @@ import { transposable } from '../../playing/transposable';
 import type { Settings } from '../records';
 import type { UnplacedNote } from '../serviceApi';
 import { reasonText } from './reasonText';
-import { placeAsItIs } from './rewrite';
+import { keyOf, placeAsItIs } from './rewrite';
 import { notesOf, type Slice } from './slices';
 
 /** A note of a passage with where it stands. */
@@ -28,7 +28,8 @@ export interface PassageEntry {
 export interface Places {
   readonly entries: readonly PassageEntry[];
   readonly at: (slice: Slice, index: number) => NotePlace | undefined;
-  readonly unplaced: readonly UnplacedNote[];
+  /** Why a note has no place, as the end of a sentence; undefined for the others. */
+  readonly reasonOf: (entry: PassageEntry) => string | undefined;
   /** The smallest move of the whole passage, in half steps, that leaves nothing out; undefined when none or none is needed. */
   readonly fitsAt: number | undefined;
 }
@@ -90,7 +91,7 @@ export function placeNotes(
   const [fitsAt] = moves.length === 1 ? moves : [];
   return {
     entries,
-    unplaced: unplacedNotes(document, entries, (entry) => reasons.get(entry)),
+    reasonOf: (entry) => reasons.get(entry),
     fitsAt,
     at: (slice, index) => places.get(keyOf(slice, index)),
   };
@@ -104,27 +105,26 @@ export function sameNeck(a: Header, b: Header): boolean {
   );
 }
 
-/** The notes for which there is a reason to leave them out, part by part in the order of time. */
+/** The notes that are left out, part by part in the order of time: for a reason, or since they could not be written. */
 export function unplacedNotes(
   document: TabDocument,
   entries: readonly PassageEntry[],
   reasonOf: (entry: PassageEntry) => string | undefined,
+  unwritten: ReadonlySet<string>,
 ): UnplacedNote[] {
   const { parts } = document;
   const partOf = ({ slice }: PassageEntry): number => parts.indexOf(slice.system.header.part);
   return [...entries]
     .sort((a, b) => partOf(a) - partOf(b))
     .flatMap((entry) => {
-      const reason = reasonOf(entry);
+      const reason = unwritten.has(keyOf(entry.slice, entry.index))
+        ? 'its signs cannot be written beside the other notes of its string'
+        : reasonOf(entry);
       if (reason === undefined) return [];
       const { part } = entry.slice.system.header;
       const note = { bar: entry.bar, name: nameOf(entry.note), reason };
       return parts.length > 1 && part !== undefined ? [{ ...note, part }] : [note];
     });
-}
-
-function keyOf(slice: Slice, index: number): string {
-  return `${slice.index}:${index}`;
 }
 
 /** A note's sounding name, or `x`. */
@@ -181,6 +181,16 @@ const NEEDS_A_FINGER: ReadonlySet<TechniqueKind> = new Set<TechniqueKind>([
   'slide-to-nowhere',
 ]);
 
+/** Whether a note is stopped for the sake of what is done to it. */
+export function needsFinger({ system }: Slice, { fret, joinedFrom, techniques }: NoteReading): boolean {
+  if (fret === undefined || fret === 0) return false;
+  const source = joinedFrom === undefined ? undefined : system.reading.notes[joinedFrom];
+  return (
+    techniques.some(({ kind }) => NEEDS_A_FINGER.has(kind)) ||
+    source?.techniques.some(({ kind }) => kind === 'slide') === true
+  );
+}
+
 function passageNote(
   document: TabDocument,
   entries: readonly PassageEntry[],
@@ -196,10 +206,6 @@ function passageNote(
           (entry, i) => i < id && entry.slice === slice && entry.index === note.joinedFrom,
         );
   const [pitch] = note.pitches;
-  const source = note.joinedFrom === undefined ? undefined : slice.system.reading.notes[note.joinedFrom];
-  const stopped =
-    note.techniques.some(({ kind }) => NEEDS_A_FINGER.has(kind)) ||
-    source?.techniques.some(({ kind }) => kind === 'slide') === true;
   return {
     id,
     midi: pitch && pitch.midi + halfSteps,
@@ -210,7 +216,7 @@ function passageNote(
     need:
       note.kind === 'natural-harmonic' || note.kind === 'artificial-harmonic'
         ? note.kind
-        : stopped && (note.fret ?? 0) > 0
+        : needsFinger(slice, note)
           ? 'stopped'
           : 'any',
     reaches: note.techniques.flatMap((t) =>

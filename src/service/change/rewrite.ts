@@ -31,34 +31,95 @@ export interface Replacement {
 }
 
 export type RewriteResult =
-  | { readonly ok: true; readonly replacements: readonly Replacement[] }
-  | { readonly ok: false; readonly system: System };
+  | {
+      readonly ok: true;
+      readonly replacements: readonly Replacement[];
+      /** Notes that have a place and yet could not be written beside the others, by `keyOf`. */
+      readonly unwritten: ReadonlySet<string>;
+    }
+  /** `cut` when it is the cut through the slice's system that cannot be written. */
+  | { readonly ok: false; readonly slice: Slice; readonly cut: boolean };
 
-/** Writes the slices anew; what stands before and after a slice in its system is split off at the bar sign. */
-export function rewriteSlices(slices: readonly Slice[], rewriting: Rewriting): RewriteResult {
-  const replacements: Replacement[] = [];
-  for (const slice of slices) {
-    const blocks = blocksOf(slice, rewriting);
-    if (!blocks) return { ok: false, system: slice.system };
-    replacements.push({ system: slice.system, blocks });
-  }
-  return { ok: true, replacements };
+/** Names a note of a passage. */
+export function keyOf(slice: Slice, index: number): string {
+  return `${slice.index}:${index}`;
 }
 
-function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
+/**
+ * Writes the slices anew; what stands before and after a slice in its system is split off at the bar sign. As few notes
+ * as can be are left out where their signs cannot be written on the strings that they went to.
+ */
+export function rewriteSlices(slices: readonly Slice[], rewriting: Rewriting): RewriteResult {
+  const replacements: Replacement[] = [];
+  const unwritten = new Set<string>();
+  for (const slice of slices) {
+    const around = partsAround(slice, rewriting);
+    if (!around) return { ok: false, slice, cut: true };
+    let block = around === 'nothing changes' ? asItStands(slice, rewriting) : blockOf(slice, rewriting);
+    if (!block) {
+      const fewer = leavingOut(slice, rewriting);
+      if (!fewer) return { ok: false, slice, cut: !isWhole(slice) };
+      block = fewer.block;
+      for (const index of fewer.left) unwritten.add(keyOf(slice, index));
+    }
+    const [before, after] = around === 'nothing changes' ? [[], []] : around;
+    replacements.push({ system: slice.system, blocks: [...before, block, ...after] });
+  }
+  return { ok: true, replacements, unwritten };
+}
+
+/** More rewrites than this are not tried for one system. */
+const MOST_TRIES = 60;
+
+/** The slice without the notes that cannot be written: one, if that will do, else as many from the first as it takes. */
+function leavingOut(
+  slice: Slice,
+  rewriting: Rewriting,
+): { readonly block: Block; readonly left: readonly number[] } | undefined {
+  const placed = notesOf(slice).filter(({ index }) => rewriting.place(slice, index) !== undefined);
+  // Notes with signs about them first: a plain note can be written anywhere.
+  const signs = ({ note }: (typeof placed)[number]): number =>
+    -note.techniques.length - (note.joinedFrom === undefined ? 0 : 1);
+  const order = [...placed].sort((a, b) => signs(a) - signs(b)).map(({ index }) => index);
+  const without = (left: readonly number[]): Block | undefined =>
+    blockOf(slice, {
+      ...rewriting,
+      place: (one, index) => (left.includes(index) ? undefined : rewriting.place(one, index)),
+    });
+  for (const index of order.slice(0, MOST_TRIES)) {
+    const block = without([index]);
+    if (block) return { block, left: [index] };
+  }
+  for (let count = 2; count <= Math.min(order.length, MOST_TRIES); count++) {
+    const left = order.slice(0, count);
+    const block = without(left);
+    if (block) return { block, left };
+  }
+  return undefined;
+}
+
+/** What is split off before and after a slice; undefined when it cannot be written by itself. */
+function partsAround(
+  slice: Slice,
+  rewriting: Rewriting,
+): readonly [Block[], Block[]] | 'nothing changes' | undefined {
   const { system, firstBar, lastBar } = slice;
   const last = system.reading.bars.length - 1;
   const header = rewriting.header(slice);
-  if (staysAsItIs(slice, rewriting, header)) {
-    const same = sameFields(system.header, header);
-    if (same || isWhole(slice)) return [{ lines: system.lines.map((line) => line.text), header }];
-  }
-  const blocks: Block[] = [];
-  if (firstBar > 0) {
-    const lines = asItIs(system, 0, firstBar - 1);
-    if (!lines) return undefined;
-    blocks.push({ lines, header: system.header });
-  }
+  if (staysAsItIs(slice, rewriting, header) && (sameFields(system.header, header) || isWhole(slice)))
+    return 'nothing changes';
+  const before = firstBar > 0 ? asItIs(system, 0, firstBar - 1) : [];
+  const after = lastBar < last ? asItIs(system, lastBar + 1, last) : [];
+  return before && after && [before, after];
+}
+
+function asItStands(slice: Slice, rewriting: Rewriting): Block {
+  return { lines: slice.system.lines.map((line) => line.text), header: rewriting.header(slice) };
+}
+
+function blockOf(slice: Slice, rewriting: Rewriting): Block | undefined {
+  const { system, firstBar, lastBar } = slice;
+  const header = rewriting.header(slice);
   const request: RewriteRequest = {
     system,
     firstBar,
@@ -74,14 +135,7 @@ function blocksOf(slice: Slice, rewriting: Rewriting): Block[] | undefined {
   };
   const strings = fewerStrings(slice, rewriting, header);
   const lines = (strings && rewriteSystem({ ...request, strings })) ?? rewriteSystem(request);
-  if (!lines) return undefined;
-  blocks.push({ lines, header });
-  if (lastBar < last) {
-    const rest = asItIs(system, lastBar + 1, last);
-    if (!rest) return undefined;
-    blocks.push({ lines: rest, header: system.header });
-  }
-  return blocks;
+  return lines && { lines, header };
 }
 
 /** Whether not a sign of a slice changes: its notes, its rows and its labels stay. */
@@ -129,8 +183,8 @@ function positionOf(system: System, firstBar: number): { firstInPart: boolean; f
   return firstBar > 0 ? { firstInPart: false, firstInSection: false } : system;
 }
 
-function asItIs(system: System, firstBar: number, lastBar: number): string[] | undefined {
-  return rewriteSystem({
+function asItIs(system: System, firstBar: number, lastBar: number): Block[] | undefined {
+  const lines = rewriteSystem({
     system,
     firstBar,
     lastBar,
@@ -140,6 +194,7 @@ function asItIs(system: System, firstBar: number, lastBar: number): string[] | u
     strings: stringsOf(system),
     position: positionOf(system, firstBar),
   });
+  return lines && [{ lines, header: system.header }];
 }
 
 /** Where a note stands. */

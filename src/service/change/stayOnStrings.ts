@@ -5,16 +5,23 @@ import type { NoteReading } from '../../notation/reading';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { UnplacedNote } from '../serviceApi';
 import { entriesOf, sameNeck, unplacedNotes, type PassageEntry } from './placing';
-import { placeAsItIs } from './rewrite';
+import { keyOf, placeAsItIs } from './rewrite';
 import type { Slice } from './slices';
 
 /** A passage whose notes all stay on their strings and frets under other fields. */
 export interface Staying {
-  readonly entries: readonly PassageEntry[];
-  /** How many of them still sound the same pitch. */
-  readonly kept: number;
-  readonly unplaced: readonly UnplacedNote[];
   readonly place: (slice: Slice, index: number) => NotePlace | undefined;
+  /** What becomes of the notes, when it is known which could not be written. */
+  readonly count: (unwritten: ReadonlySet<string>) => Counted;
+}
+
+/** notesIn = kept + moved + unplaced.length */
+export interface Counted {
+  readonly notesIn: number;
+  /** Still sound the same pitch. */
+  readonly kept: number;
+  readonly moved: number;
+  readonly unplaced: readonly UnplacedNote[];
 }
 
 /**
@@ -29,33 +36,38 @@ export function stayOnStrings(
   reasonOf: (header: Header, note: NoteReading) => string,
 ): Staying {
   const entries = entriesOf(document, slices);
-  const dropped = new Set<string>();
-  let kept = 0;
-  const lost = (entry: PassageEntry): string | undefined => {
-    const { slice, index, note } = entry;
-    const { header } = slice.system;
-    const next = headerFor(header);
-    if (sameNeck(header, next)) {
-      kept += 1;
-      return undefined;
-    }
-    const { strings } = next.tuning;
-    const midis =
-      note.fret === undefined ? [] : fingerboardOf(next).pitches(strings.length - note.string, note.fret);
-    if (note.string > strings.length || midis === undefined) {
-      dropped.add(`${slice.index}:${index}`);
-      return reasonOf(header, note);
-    }
-    const before = fingerboardOf(header).pitches(header.tuning.strings.length - note.string, note.fret ?? 0);
-    if (note.fret === undefined || before?.join() === midis.join()) kept += 1;
-    return undefined;
-  };
-  const unplaced = unplacedNotes(document, entries, lost);
+  const fates = new Map(entries.map((entry) => [keyOf(entry.slice, entry.index), fateOf(entry, headerFor)]));
+  const fate = (slice: Slice, index: number): Fate | undefined => fates.get(keyOf(slice, index));
   return {
-    entries,
-    kept,
-    unplaced,
-    place: (slice, index) =>
-      dropped.has(`${slice.index}:${index}`) ? undefined : placeAsItIs(slice.system, index),
+    place: (slice, index) => (fate(slice, index) === 'lost' ? undefined : placeAsItIs(slice.system, index)),
+    count(unwritten) {
+      const unplaced = unplacedNotes(
+        document,
+        entries,
+        ({ slice, index, note }) =>
+          fate(slice, index) === 'lost' ? reasonOf(slice.system.header, note) : undefined,
+        unwritten,
+      );
+      const kept = [...fates].filter(([key, one]) => one === 'kept' && !unwritten.has(key)).length;
+      const notesIn = entries.length;
+      return { notesIn, kept, moved: notesIn - kept - unplaced.length, unplaced };
+    },
   };
+}
+
+type Fate = 'kept' | 'moved' | 'lost';
+
+function fateOf({ slice, note }: PassageEntry, headerFor: (header: Header) => Header): Fate {
+  const { header } = slice.system;
+  const next = headerFor(header);
+  const { string, fret } = note;
+  if (sameNeck(header, next)) return 'kept';
+  if (string > next.tuning.strings.length) return 'lost';
+  if (fret === undefined) return 'kept';
+  const pitches = (under: Header): string | undefined =>
+    fingerboardOf(under)
+      .pitches(under.tuning.strings.length - string, fret)
+      ?.join();
+  const after = pitches(next);
+  return after === undefined ? 'lost' : after === pitches(header) ? 'kept' : 'moved';
 }

@@ -4,10 +4,10 @@ import { pitchClassOf } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult, ServiceError, TransposeRequest } from '../serviceApi';
-import { changeOf, mapHeaders, NOTHING_THERE } from './change';
+import type { ChangeResult, Report, ServiceError, TransposeRequest } from '../serviceApi';
+import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
 import { halfStepWords, leftOut, notesOutOf, verb } from './remarks';
-import { placeNotes } from './placing';
+import { placeNotes, unplacedNotes } from './placing';
 import { slicesIn, type Slice } from './slices';
 
 /** Three octaves: beyond it no instrument of the trade keeps anything. */
@@ -24,32 +24,51 @@ export function transpose(
   if (!first) return { error: NOTHING_THERE };
   const goal = goalOf(request.by, first);
   if ('error' in goal) return goal;
-  const { halfSteps, key } = goal;
+  return wideningCuts(document, slices, (wider) => moveBy(document, wider, goal, settings));
+}
+
+interface Move {
+  readonly halfSteps: number;
+  /** The key to go to, where one was given. */
+  readonly key?: Key;
+}
+
+function moveBy(
+  document: TabDocument,
+  slices: readonly Slice[],
+  { halfSteps, key }: Move,
+  settings: Settings,
+): Attempt {
+  const written = slices[0]?.system.header.key;
   const headerFor = mapHeaders((header) => ({
     ...header,
     key:
       header.key && halfSteps !== 0
-        ? header.key === first.system.header.key && key
+        ? header.key === written && key
           ? key
           : transposeKey(header.key, halfSteps)
         : header.key,
   }));
   const places = placeNotes(document, slices, headerFor, halfSteps, settings);
-  const notesIn = places.entries.length;
-  const { unplaced, fitsAt } = places;
-  const strokes = places.entries.filter(({ note }) => note.kind === 'muted').length;
-  const placed = notesIn - unplaced.length;
-  const kept = halfSteps === 0 ? placed : strokes - unplaced.filter(({ name }) => name === 'x').length;
-  const remarks = [
-    halfSteps === 0
-      ? `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'stay as they are', 'stays as it is')}.`
-      : `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'move', 'moves')} ${halfStepWords(halfSteps)}.`,
-    ...leftOut(unplaced.length),
-    ...(fitsAt === undefined || halfSteps + fitsAt === 0
-      ? []
-      : [`Moved ${halfStepWords(halfSteps + fitsAt)} instead, the passage fits without a gap.`]),
-    ...keyWords(slices, headerFor),
-  ];
+  const report = (unwritten: ReadonlySet<string>): Report => {
+    const { entries, reasonOf, fitsAt } = places;
+    const unplaced = unplacedNotes(document, entries, reasonOf, unwritten);
+    const notesIn = entries.length;
+    const placed = notesIn - unplaced.length;
+    const strokes = entries.filter(({ note }) => note.kind === 'muted').length;
+    const kept = halfSteps === 0 ? placed : strokes - unplaced.filter(({ name }) => name === 'x').length;
+    const remarks = [
+      halfSteps === 0
+        ? `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'stay as they are', 'stays as it is')}.`
+        : `${notesOutOf(placed, notesIn)} ${verb(placed, notesIn, 'move', 'moves')} ${halfStepWords(halfSteps)}.`,
+      ...leftOut(unplaced.length),
+      ...(fitsAt === undefined || halfSteps + fitsAt === 0
+        ? []
+        : [`Moved ${halfStepWords(halfSteps + fitsAt)} instead, the passage fits without a gap.`]),
+      ...keyWords(slices, headerFor),
+    ];
+    return { notesIn, kept, moved: placed - kept, unplaced, remarks };
+  };
   return changeOf(
     document,
     slices,
@@ -62,7 +81,7 @@ export function transpose(
           ? transposeWrittenChord(mark.text, halfSteps, headerFor(system.header).key)
           : mark.text,
     },
-    { notesIn, kept, moved: placed - kept, unplaced, remarks },
+    report,
     settings,
   );
 }
@@ -76,7 +95,7 @@ function keyWords(slices: readonly Slice[], headerFor: (header: Header) => Heade
   return [...new Set(moves)].map((move) => `The key goes from ${move}.`);
 }
 
-function goalOf(by: number | string, first: Slice): { halfSteps: number; key?: Key } | ServiceError {
+function goalOf(by: number | string, first: Slice): Move | ServiceError {
   const steps =
     typeof by === 'number' ? by : /^\s*[+−-]?\d+\s*$/.test(by) ? Number(by.replace('−', '-')) : undefined;
   if (steps !== undefined) {
