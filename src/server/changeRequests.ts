@@ -51,6 +51,15 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     return { passages: session.service.passages(open.document, selection) };
   });
 
+  on(REQUESTS.counterpart, {}, (session, params) => {
+    const open = session.store.get(params.uri);
+    const there = session.store.get(params.there);
+    if (!open || !there) return {};
+    const place = clampPlace(open.document, fromPosition(params.position));
+    const passage = session.service.counterpart(open.document, place, there.document);
+    return passage ? { passage } : {};
+  });
+
   on(REQUESTS.tuningChoices, [], (session, params) => {
     const open = session.store.get(params.uri);
     if (!open) return [];

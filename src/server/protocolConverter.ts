@@ -25,9 +25,9 @@ import {
   type Severity,
   type TextEdit,
 } from '../service/records';
-import type { ChangeResult } from '../service/serviceApi';
+import type { ChangeResult, Variant } from '../service/serviceApi';
 import type { TextChange } from './documents';
-import type { ChangeAnswer } from './requests';
+import type { ChangeAnswer, ChangeVariant } from './requests';
 
 /**
  * The one file that turns plain records into protocol types and back. Both count lines from 0 and characters in
@@ -207,7 +207,16 @@ export function toSemanticTokens(tokens: readonly SemanticToken[]): lsp.Semantic
 
 export function toChangeAnswer(result: ChangeResult, version: number): ChangeAnswer {
   if ('error' in result) return result;
-  return { version, edits: result.edits.map(toTextEdit), report: result.report };
+  const { alternatives } = result;
+  return {
+    version,
+    ...toVariant(result),
+    ...(alternatives !== undefined && { alternatives: alternatives.map(toVariant) }),
+  };
+}
+
+function toVariant({ edits, report, title }: Variant): ChangeVariant {
+  return { edits: edits.map(toTextEdit), report, ...(title !== undefined && { title }) };
 }
 
 function contains(outer: Range, inner: Range): boolean {

@@ -10,6 +10,7 @@ export const REQUESTS = {
   transpose: 'pegbox/transpose',
   moveCapo: 'pegbox/moveCapo',
   passages: 'pegbox/passages',
+  counterpart: 'pegbox/counterpart',
   tuningChoices: 'pegbox/tuningChoices',
   readTuning: 'pegbox/readTuning',
 } as const;
@@ -20,6 +21,7 @@ export interface RequestShapes {
   'pegbox/transpose': { params: TransposeParams; answer: ChangeAnswer };
   'pegbox/moveCapo': { params: MoveCapoParams; answer: ChangeAnswer };
   'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
+  'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
@@ -59,6 +61,16 @@ export interface PassagesAnswer {
   readonly passages: readonly Passage[];
 }
 
+/** Asks for the section of another open document that answers to the one at a place of this one. */
+export interface CounterpartParams extends PlaceParams {
+  readonly there: string;
+}
+
+export interface CounterpartAnswer {
+  /** Left out where there is no tab. */
+  readonly passage?: Passage;
+}
+
 export interface ReadTuningParams extends PlaceParams {
   readonly value: string;
 }
@@ -66,11 +78,19 @@ export interface ReadTuningParams extends PlaceParams {
 /** A change to apply as one edit, made for `version` of the document; or the sentence that says why there is none. */
 export type ChangeAnswer = MadeChange | ServiceError;
 
-export interface MadeChange {
+export interface MadeChange extends ChangeVariant {
   readonly version: number;
+  /** Other ways of doing the same, the next best first; the change itself is not among them. */
+  readonly alternatives?: readonly ChangeVariant[];
+}
+
+/** One way to do what was asked. */
+export interface ChangeVariant {
   /** All of them refer to the text as it is, as in the protocol; none overlap. */
   readonly edits: readonly TextEdit[];
   readonly report: Report;
+  /** What sets it apart from the other ways, in a few words. */
+  readonly title?: string;
 }
 
 /** What a client may tell in `initializationOptions`; the server works without any of it. */
@@ -85,8 +105,13 @@ export interface ClientOptions {
   readonly tokensByRange?: boolean;
 }
 
-/** The argument of the three commands: where to work; what is left out is asked for. */
+/** The argument of the commands that change a passage: where to work; what is left out is asked for. */
 export interface CommandTarget {
   readonly uri?: string;
   readonly range?: Range;
+  /**
+   * Whether the change is shown before it is made. Left out, a command that is told all it needs makes it at once, and
+   * one that asks goes by the setting `pegbox.preview`.
+   */
+  readonly preview?: boolean;
 }

@@ -1,4 +1,5 @@
 import { convert } from './change/convert';
+import { counterpart } from './change/counterpart';
 import { moveCapo } from './change/moveCapo';
 import { passages } from './change/passages';
 import { transpose } from './change/transpose';
@@ -35,6 +36,7 @@ export function createLanguageService(): LanguageService {
     transpose,
     moveCapo,
     passages,
+    counterpart,
     notes,
     tuningChoices,
     tuning,

@@ -35,6 +35,11 @@ export interface LanguageService {
   moveCapo(document: TabDocument, request: MoveCapoRequest, settings: Settings): ChangeResult;
   /** Passages that can be named at a place: the selection widened to bar signs, the section, the part, the file. */
   passages(document: TabDocument, selection: Range): readonly Passage[];
+  /**
+   * The section of `there` that answers to the one at a place of `document`, where one text came of the other by a
+   * change: sections are counted. Without headings the part at that place, else the file.
+   */
+  counterpart(document: TabDocument, place: Place, there: TabDocument): Passage | undefined;
   notes(document: TabDocument): readonly NoteEntry[];
   /** Tunings on offer, nearest to the one in force at `place` first (for pick lists). */
   tuningChoices(document: TabDocument, place: Place, settings: Settings): readonly TuningChoice[];
@@ -92,9 +97,18 @@ export interface MoveCapoRequest {
 /** One change of a document: its edits (one undo step) and its report; or why nothing was changed. */
 export type ChangeResult = Change | ServiceError;
 
-export interface Change {
+export interface Change extends Variant {
+  /** Other ways of doing the same, the next best first; the change itself is not among them. */
+  readonly alternatives?: readonly Variant[];
+}
+
+/** One way to do what was asked. */
+export interface Variant {
+  /** Each way's edits refer to the text as it is. */
   readonly edits: readonly TextEdit[];
   readonly report: Report;
+  /** What sets it apart from the other ways, in a few words: `around fret 5`. */
+  readonly title?: string;
 }
 
 /** notesIn = kept + moved + unplaced.length. A double course counts once. */
@@ -107,6 +121,8 @@ export interface Report {
   readonly unplaced: readonly UnplacedNote[];
   /** Short sentences for the user: the summary first, then what was re-spelled, what to look at. */
   readonly remarks: readonly string[];
+  /** Those of the remarks that keep someone from harm; a client shows them without being asked. */
+  readonly cautions?: readonly string[];
 }
 
 export interface UnplacedNote {

@@ -47,10 +47,6 @@ function numbered(systems: readonly System[]): ReadonlyMap<System, number> {
   return numbers;
 }
 
-function passageOf(
-  kind: Passage['kind'],
-  title: string,
-  systems: readonly System[],
-): Passage | undefined {
+function passageOf(kind: Passage['kind'], title: string, systems: readonly System[]): Passage | undefined {
   return systems.length === 0 ? undefined : { kind, title, range: rangeOfSystems(systems) };
 }
