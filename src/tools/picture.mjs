@@ -19,7 +19,7 @@
 //   --wait MS        before the picture; default 1500
 //
 // Order: open, go to the place, commands, keys, hover, picture. Needs a build (npm run build).
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
@@ -27,7 +27,7 @@ import { exitOnSignals } from './exitOnSignals.mjs';
 import { command, editorReady, goTo, hover } from './hosts/drive.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
-import { inRoot, root } from './paths.mjs';
+import { inRoot } from './paths.mjs';
 
 const themes = {
   light: 'Default Light Modern',
@@ -104,6 +104,18 @@ async function takePicture(page) {
   console.log(`Saved ${values.out}`);
 }
 
+/**
+ * The extension under a path of its own. The editor prefers the themes that lie below the extension it develops, and
+ * below the project lies the editor itself (.hosts).
+ * @param {string} into
+ */
+function extensionIn(into) {
+  mkdirSync(into);
+  for (const name of ['package.json', 'dist', 'syntaxes', 'media'])
+    symlinkSync(inRoot(name), path.join(into, name));
+  return into;
+}
+
 exitOnSignals();
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-picture-'));
 try {
@@ -125,7 +137,9 @@ try {
       colorScheme: values.theme.endsWith('light') ? 'light' : 'dark',
     });
     try {
-      await page.goto(pageAddress(host, { folder, file, extensions: [root] }));
+      await page.goto(
+        pageAddress(host, { folder, file, extensions: [extensionIn(path.join(passing, 'extension'))] }),
+      );
       await takePicture(page);
     } finally {
       await close();
