@@ -33,7 +33,9 @@ export interface Piece {
   readonly sticks: 'nowhere' | 'before' | 'after' | 'both';
   /** Whether it may stand right behind what comes before it on its string, as it did. */
   readonly tight: boolean;
-  /** Where it stood before, and as what. */
+  /** The string on which it stood. */
+  readonly from: number;
+  /** Where it stood there, and as what. */
   readonly was: { readonly column: number; readonly text: string };
   /** Whether it is a note. */
   readonly note?: boolean;
@@ -51,7 +53,8 @@ export interface Passage {
   /** Columns, `to` exclusive. */
   readonly from: number;
   readonly to: number;
-  /** Past the last column whose marks belong here: what stands at the closing sign of a cut speaks of the next bar. */
+  /** The columns whose marks belong here, `marksEnd` exclusive: what stands at the sign of a cut speaks of the next bar. */
+  readonly marksFrom: number;
   readonly marksEnd: number;
 }
 
@@ -151,6 +154,7 @@ class LinePieces {
     this.pieces.push({
       string,
       text: '.',
+      from: this.oldString,
       was: { column, text: '.' },
       column,
       lead: 0,
@@ -181,6 +185,7 @@ class LinePieces {
     this.pieces.push({
       string: place.string,
       text: brought + before + number + suffix,
+      from: this.oldString,
       was: this.written(cell.start, cell.end),
       column: note.column,
       lead: brought.length + (bracketFirst ? before.length : 0),
@@ -223,6 +228,7 @@ class LinePieces {
     this.pieces.push({
       string: place.string,
       text: slides ? technique.sign : this.techniqueText(technique, cell, place),
+      from: this.oldString,
       was: this.written(start, end),
       column,
       lead: 0,

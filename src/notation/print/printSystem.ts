@@ -6,7 +6,7 @@ import type { SystemReading } from '../reading';
 import { secondDigitColumns } from '../systemReading';
 import type { System } from '../tabDocument';
 import { widthOfText } from '../columns';
-import { passageOf, signsToPrint, type PrintedSign } from './signs';
+import { passageOf, signsToPrint, stretches, type PrintedSign } from './signs';
 import { layOut, leaveAsItIs, type Layout, type LayoutInput } from './layout';
 import { piecesOf, type Passage, type PlaceNote } from './pieces';
 
@@ -44,7 +44,6 @@ class Printer {
   private readonly passage: Passage;
   private readonly from: number;
   private readonly to: number;
-  private readonly marksEnd: number;
   private readonly signs: readonly PrintedSign[];
   private readonly layout: Layout;
   private readonly fits: boolean;
@@ -56,8 +55,6 @@ class Printer {
     this.passage = passageOf(system, firstBar, lastBar);
     this.from = this.passage.from;
     this.to = this.passage.to;
-    const whole = lastBar === this.reading.bars.length - 1;
-    this.marksEnd = whole ? this.to : (this.signs.at(-1)?.first ?? this.to);
     const input = this.layoutInput();
     const left = request.columns === 'as they are' ? leaveAsItIs(input) : undefined;
     this.fits = request.columns !== 'as they are' || left !== undefined;
@@ -65,7 +62,12 @@ class Printer {
   }
 
   private isHere({ column }: RowMark): boolean {
-    return column >= this.from && column < this.marksEnd;
+    return column >= this.passage.marksFrom && column < this.passage.marksEnd;
+  }
+
+  /** A mark stands behind its row's first bar line. */
+  private columnOf({ column }: RowMark): number {
+    return Math.max(column, this.from + 1);
   }
 
   private layoutInput(): LayoutInput {
@@ -94,16 +96,27 @@ class Printer {
   private rowMarks(): LayoutInput['marks'] {
     return this.request.system.lines.flatMap((line, row) =>
       line.kind === 'row'
-        ? line.marks
-            .filter((mark) => this.isHere(mark))
-            .map((mark, i) => ({
-              row,
-              column: mark.column,
-              width: stretches(mark.text) ? 1 : widthOfText(this.markText(line, mark)),
-              touches: i === 0 || line.marks.some((other) => other.column + other.width === mark.column),
-            }))
+        ? this.marksOf(line).map(({ column, text, until }, i) => ({
+            row,
+            column,
+            width: until === undefined ? widthOfText(text) : leastCover(line, text),
+            touches: i === 0 || line.marks.some((other) => other.column + other.width === column),
+          }))
         : [],
     );
+  }
+
+  /** The marks of a row that belong to the passage; what covers columns may have begun before it. */
+  private marksOf(row: RowLine): PrintedMark[] {
+    const first = this.reading.bars[this.request.firstBar]?.startColumn ?? 0;
+    return row.marks.flatMap((mark): PrintedMark[] => {
+      const covers = row.row === 'palm mute' || stretches(mark.text);
+      const until = covers ? mark.column + mark.width : undefined;
+      const text = this.markText(row, mark);
+      if (this.isHere(mark)) return [{ text, column: this.columnOf(mark), until }];
+      if (!covers || mark.column >= this.from || mark.column + mark.width <= first) return [];
+      return [{ text, column: this.from + 1, until }];
+    });
   }
 
   private markText(row: RowLine, mark: RowMark): string {
@@ -203,12 +216,12 @@ class Printer {
   private hasShareOf(row: RowLine): boolean {
     const { firstBar, lastBar } = this.request;
     const whole = firstBar === 0 && lastBar === this.reading.bars.length - 1;
-    return whole || row.row === 'count' || row.marks.some((mark) => this.isHere(mark));
+    return whole || row.row === 'count' || this.marksOf(row).length > 0;
   }
 
   private stringBody(number: number, i: number): string {
     const width = Math.max(this.layout.columns.at(-1) ?? 0, 1);
-    const body = Array.from({ length: width }, () => '-');
+    const body = this.ground(number, width);
     const old = this.lineOf(number, i);
     for (const sign of this.signs) {
       const index = old ? this.request.system.lines.indexOf(old) : -1;
@@ -225,6 +238,26 @@ class Printer {
     return body.join('');
   }
 
+  /** What a string's pieces are written on: dashes, and, where columns stay, whatever could not be read. */
+  private ground(number: number, width: number): string[] {
+    const body = Array.from({ length: width }, () => '-');
+    if (this.request.columns !== 'as they are') return body;
+    const at = this.reading.strings.find((string) => string.number === number)?.line;
+    const line = at === undefined ? undefined : this.request.system.lines[at];
+    if (line?.kind !== 'string') return body;
+    const pieces = this.layout.placed.filter(({ piece }) => piece.from === number);
+    for (const token of line.tokens) {
+      const here = token.column >= this.from && token.column + token.width <= this.to;
+      const isRead = pieces.some(
+        ({ piece: { was } }) =>
+          token.column < was.column + was.text.length && was.column < token.column + token.width,
+      );
+      if (!here || isRead || token.kind === 'bar' || token.text.length !== token.width) continue;
+      [...token.text].forEach((character, k) => (body[token.column - this.from + k] = character));
+    }
+    return body;
+  }
+
   private rowBody(row: RowLine): string {
     const body: string[] = [];
     const write = (at: number, text: string): void => {
@@ -235,22 +268,38 @@ class Printer {
       if (bar.column >= this.from && bar.column < this.to) write(this.at(bar.column), bar.text);
     }
     if (body[0] === undefined || body[0] === ' ') write(0, '|');
-    for (const mark of row.marks) {
-      if (!this.isHere(mark)) continue;
-      const start = Math.max(1, this.at(mark.column));
-      const text = this.markText(row, mark);
-      const stretched = stretches(mark.text)
-        ? this.at(Math.min(mark.column + mark.width, this.to)) - start
-        : 0;
-      write(start, text + '-'.repeat(Math.max(0, stretched - text.length)));
+    for (const { text, column, until } of this.marksOf(row)) {
+      const start = Math.max(1, this.at(column));
+      const width =
+        until === undefined ? text.length : Math.max(1, this.at(Math.min(until, this.to)) - start);
+      const letters = lettersOf(text);
+      if (until === undefined) write(start, text);
+      // Each column that a palm mute covers counts, so that its letters stand only where they have room.
+      else if (row.row === 'palm mute')
+        write(start, (letters.length > width ? '' : letters).padEnd(width, '-'));
+      else write(start, letters.padEnd(Math.max(width, leastCover(row, text)), '-'));
     }
     return Array.from(body, (character: string | undefined) => character ?? ' ').join('');
   }
 }
 
-/** A mark that covers the columns below it, such as `PM----`, grows with them. */
-function stretches(text: string): boolean {
-  return /--$/.test(text);
+/** A mark of a row as it is printed. */
+interface PrintedMark {
+  readonly text: string;
+  /** The column, of the system as it was, whose place it takes. */
+  readonly column: number;
+  /** Past the last column that it covers, for a mark that grows with what it covers. */
+  readonly until: number | undefined;
+}
+
+/** The least columns that a mark may be printed on: two dashes tell that it grows with what it covers. */
+function leastCover({ row }: RowLine, text: string): number {
+  const letters = widthOfText(lettersOf(text));
+  return row === 'palm mute' ? 1 : letters + 2;
+}
+
+function lettersOf(text: string): string {
+  return text.replace(/-+$/, '');
 }
 
 /** A label as a line would be read that begins with it. */

@@ -10,6 +10,8 @@ export interface PrintedSign {
   readonly texts: ReadonlyMap<number, string>;
   /** The most telling of them. */
   readonly text: string;
+  /** Its first column before it was cut. */
+  readonly began: number;
 }
 
 /**
@@ -41,8 +43,8 @@ export function passageOf(system: System, firstBar: number, lastBar: number): Pa
   );
   const whole = lastBar === system.reading.bars.length - 1;
   const to = whole ? width : (signs.at(-1)?.last ?? width - 1) + 1;
-  const marksEnd = whole ? width : (signs.at(-1)?.first ?? to);
-  return { firstBar, lastBar, from: signs[0]?.first ?? 0, to, marksEnd };
+  const marksEnd = whole ? width : (signs.at(-1)?.began ?? to);
+  return { firstBar, lastBar, from: signs[0]?.first ?? 0, to, marksFrom: signs[0]?.began ?? 0, marksEnd };
 }
 
 function cut(sign: PrintedSign, dots: RegExp, fromStart: number, fromEnd: number): PrintedSign {
@@ -51,6 +53,7 @@ function cut(sign: PrintedSign, dots: RegExp, fromStart: number, fromEnd: number
     first: sign.first + fromStart,
     last: sign.last - fromEnd,
     text: sign.text.replace(dots, ''),
+    began: sign.began,
     texts: new Map([...sign.texts].map(([line, text]) => [line, text.replace(dots, '')])),
   };
 }
@@ -84,5 +87,12 @@ function signsOf(system: System): PrintedSign[] {
       found.set(key, sign);
     }
   });
-  return [...found.values()].sort((a, b) => a.first - b.first);
+  return [...found.values()]
+    .map((sign) => ({ ...sign, began: sign.first }))
+    .sort((a, b) => a.first - b.first);
+}
+
+/** A mark that covers the columns below it, such as `PM----`, grows with them. */
+export function stretches(text: string): boolean {
+  return /--$/.test(text);
 }
