@@ -1,3 +1,4 @@
+import { harmonicAt } from '../../music/harmonics';
 import type { Header } from '../../notation/header';
 import { fingerboardOf } from '../../notation/headerViews';
 import type { NotePlace } from '../../notation/print/pieces';
@@ -64,10 +65,25 @@ function fateOf({ slice, note }: PassageEntry, headerFor: (header: Header) => He
   if (sameNeck(header, next)) return 'kept';
   if (string > next.tuning.strings.length) return 'lost';
   if (fret === undefined) return 'kept';
+  if (note.kind === 'natural-harmonic' && !isNode(note, header, next)) return 'lost';
   const pitches = (under: Header): string | undefined =>
     fingerboardOf(under)
       .pitches(under.tuning.strings.length - string, fret)
       ?.join();
   const after = pitches(next);
   return after === undefined ? 'lost' : after === pitches(header) ? 'kept' : 'moved';
+}
+
+/** Whether a harmonic is still touched at a node: a partial capo shortens its string, and frets count from the nut. */
+function isNode({ string, touched = 12 }: NoteReading, before: Header, after: Header): boolean {
+  const above = (header: Header): number => touched - stopOf(header, string);
+  return above(before) === above(after) || harmonicAt(above(after))?.kind === 'harmonic';
+}
+
+/** Where the open string is stopped, counted as the text counts. */
+function stopOf(header: Header, string: number): number {
+  const board = fingerboardOf(header);
+  const index = header.tuning.strings.length - string;
+  // Whatever is added to a written number is added to all but 0.
+  return board.absoluteFret(index, 0) - (board.absoluteFret(index, 1) - 1);
 }
