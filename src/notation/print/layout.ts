@@ -95,7 +95,8 @@ class Setter {
   constructor(private readonly input: LayoutInput) {}
 
   earliest(position: number, pieces: readonly Piece[], marks: LayoutInput['marks'], sign: boolean): number {
-    let at = sign ? Math.max(position, this.farthest) : position;
+    // Nothing reaches over a bar sign, neither on a string nor in a row.
+    let at = sign ? Math.max(position, this.farthest, ...this.freeInRow.values()) : position;
     for (const piece of pieces) {
       if (piece.sticks === 'before' || piece.sticks === 'both' || piece.sticks === 'after') continue;
       const free = this.freeOn(piece.string);
