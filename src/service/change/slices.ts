@@ -79,7 +79,8 @@ function barsIn(system: System, { start, end }: Range): { firstBar: number; last
   const low = oneSystem ? Math.min(columns[0] ?? 0, columns[1] ?? 0) : (columns[0] ?? 0);
   const high = oneSystem ? Math.max(columns[0] ?? 0, columns[1] ?? 0) : (columns[1] ?? Infinity);
   const firstBar = bars.findIndex((bar) => low < bar.endColumn);
-  const beyond = bars.findIndex((bar) => Math.max(low, high - 1) < bar.endColumn);
+  // A selection that ends behind a bar sign ends with the bar before it.
+  const beyond = bars.findIndex((_, i) => Math.max(low, high - 1) < (bars[i + 1]?.startColumn ?? Infinity));
   const first = firstBar < 0 ? bars.length - 1 : firstBar;
   return { firstBar: first, lastBar: Math.max(first, beyond < 0 ? bars.length - 1 : beyond) };
 }
