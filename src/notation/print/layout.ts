@@ -38,8 +38,8 @@ export interface PlacedPiece {
 }
 
 /**
- * Leaves every column where it was; undefined when something has another width than before. Whether pieces that went
- * to other strings are in each other's way is for the reader of the lines to see.
+ * Leaves every column where it was; undefined when something has another width than before, or when pieces that went
+ * to other strings lie over each other. Whether they may touch is for the reader of the lines to see.
  */
 export function leaveAsItIs({ from, to, pieces }: LayoutInput): Layout | undefined {
   const placed = pieces.map((piece): PlacedPiece => {
@@ -48,6 +48,11 @@ export function leaveAsItIs({ from, to, pieces }: LayoutInput): Layout | undefin
     return { piece, start: piece.was.column - from, text: drawn ? piece.was.text : piece.text };
   });
   if (placed.some(({ piece, text }) => text.length !== piece.was.text.length)) return undefined;
+  const ends = new Map<number, number>();
+  for (const { piece, start, text } of [...placed].sort((a, b) => a.start - b.start)) {
+    if (start < (ends.get(piece.string) ?? 0)) return undefined;
+    ends.set(piece.string, start + text.length);
+  }
   return { columns: Array.from({ length: to - from + 1 }, (_, i) => i), placed };
 }
 
@@ -95,8 +100,9 @@ class Setter {
   constructor(private readonly input: LayoutInput) {}
 
   earliest(position: number, pieces: readonly Piece[], marks: LayoutInput['marks'], sign: boolean): number {
-    // Nothing reaches over a bar sign, neither on a string nor in a row.
-    let at = sign ? Math.max(position, this.farthest, ...this.freeInRow.values()) : position;
+    // Nothing reaches over a bar sign, neither on a string nor in a row; the signs of one bar line stay together.
+    let at = sign ? Math.max(position, this.farthest) : position;
+    if (sign && this.behindSign !== position) at = Math.max(at, ...this.freeInRow.values());
     for (const piece of pieces) {
       if (piece.sticks === 'before' || piece.sticks === 'both' || piece.sticks === 'after') continue;
       const free = this.freeOn(piece.string);
