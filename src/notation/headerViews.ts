@@ -3,8 +3,9 @@ import { readTuning } from '../instrument/tuningValue';
 import type { Instrument } from '../instrument/instrument';
 import type { Tuning } from '../instrument/tuning';
 import { transposeKey } from '../music/key';
-import type { SpellingContext } from '../music/spelling';
+import { spellMidi, type SpellingContext } from '../music/spelling';
 import type { Header } from './header';
+import type { SoundingPitch } from './reading';
 
 /*
  * What follows from a header, worked out once for each record.
@@ -42,6 +43,19 @@ export const soundingSpelling: (header: Header) => SpellingContext = remembered(
       : header.tuning.strings.flatMap((string) => string.pitches.map((pitch) => pitch.name)),
   };
 });
+
+/**
+ * The pitches of a string stopped at a fret, spelled as they sound; shared by all notes there, as they are the same
+ * records. For the lists that the fingerboard hands out, which are as many as its frets.
+ */
+export const stoppedPitches: (header: Header) => (midis: readonly number[]) => readonly SoundingPitch[] =
+  remembered((header) => remembered((midis) => spellPitches(midis, header)));
+
+/** Sounding MIDI numbers with their names. */
+export function spellPitches(midis: readonly number[], header: Header): readonly SoundingPitch[] {
+  const spelling = soundingSpelling(header);
+  return midis.map((midi) => ({ midi, name: spellMidi(midi, spelling) }));
+}
 
 /** How notes are spelled as played, without the capo. */
 export const playedSpelling: (header: Header) => SpellingContext = remembered((header) => ({

@@ -1,10 +1,9 @@
 import { compare } from '../music/fraction';
 import { harmonicAt, nearestNodes } from '../music/harmonics';
-import { spellMidi } from '../music/spelling';
 import type { FretReading } from '../instrument/sounding';
 import { splitFrets, type CellLine, type CellNote, type CellTechnique } from './cells';
 import type { Header } from './header';
-import { fingerboardOf, soundingSpelling } from './headerViews';
+import { fingerboardOf, spellPitches, stoppedPitches } from './headerViews';
 import type { StringLine } from './parsedLine';
 import type {
   BarReading,
@@ -95,10 +94,13 @@ function inTimeOrder(drafts: Draft[]): NoteReading[] {
   });
 }
 
+const NO_PITCHES: readonly SoundingPitch[] = Object.freeze([]);
+const NO_TECHNIQUES: readonly Technique[] = Object.freeze([]);
+
 /** Gives the notes of one line their pitches. */
 class LineReader {
   private readonly board;
-  private readonly spelling;
+  private readonly stopped;
 
   constructor(
     private readonly line: LineCells,
@@ -106,7 +108,7 @@ class LineReader {
     private readonly problems: Problem[],
   ) {
     this.board = fingerboardOf(header);
-    this.spelling = soundingSpelling(header);
+    this.stopped = stoppedPitches(header);
   }
 
   note(cell: CellNote, column: number, bars: readonly BarReading[], timeAt: TimeAt): Draft {
@@ -131,11 +133,19 @@ class LineReader {
         bar: bar < 0 ? Math.max(0, bars.length - 1) : bar,
         onset: timeAt(column),
         ends: undefined,
-        pitches: midis.map((midi): SoundingPitch => ({ midi, name: spellMidi(midi, this.spelling) })),
-        techniques: cell.techniques.map((technique) => this.technique(technique, cell, midis, timeAt)),
+        pitches: this.pitches(cell, midis),
+        techniques:
+          cell.techniques.length === 0
+            ? NO_TECHNIQUES
+            : cell.techniques.map((technique) => this.technique(technique, cell, midis, timeAt)),
         joinedFrom: undefined,
       },
     };
+  }
+
+  private pitches(cell: CellNote, midis: readonly number[]): readonly SoundingPitch[] {
+    if (midis.length === 0) return NO_PITCHES;
+    return cell.touched === undefined ? this.stopped(midis) : spellPitches(midis, this.header);
   }
 
   /** What a cell sounds; nothing for `x`, and nothing, with a problem, where it cannot sound. */

@@ -1,7 +1,7 @@
 import { fraction, type Fraction } from '../../music/fraction';
 import { formatMeter } from '../../music/meter';
 import { countUnit, splitNumbers, splitRun, type CountUnit, type Syllable } from './syllables';
-import { LOWER_NOTE, meterTicks } from './ticks';
+import { LOWER_NOTE, meterTicks, quarters } from './ticks';
 import type { BarTime, CountProblem, CountSyllable, TimeInput, TimeReading } from './timeInput';
 
 /** A column held to a time: ticks from the start of the full bar. */
@@ -58,17 +58,17 @@ export function readCounted(
     pinCount += pins.length;
     const open: Pin = { column: bar.start, tick: from };
     const close: Pin = { column: bar.end, tick: meter.perBar };
-    while (times.length < bar.start) times.push(fraction(onset, meter.perQuarter));
+    while (times.length < bar.start) times.push(quarters(onset, meter.perQuarter));
     fillColumns(times, [open, ...pins, close], onset - from, meter.perQuarter);
     const length = meter.perBar - from;
     bars.push({
-      onset: fraction(onset, meter.perQuarter),
-      length: fraction(length, meter.perQuarter),
+      onset: quarters(onset, meter.perQuarter),
+      length: quarters(length, meter.perQuarter),
       pickup: from > 0,
     });
     onset += length;
   });
-  while (times.length <= width) times.push(fraction(onset, meter.perQuarter));
+  while (times.length <= width) times.push(quarters(onset, meter.perQuarter));
   problems.sort((a, b) => a.column - b.column);
   return { reading: { timing: 'counted', bars, columnTimes: times, exact: true, problems }, pins: pinCount };
 }

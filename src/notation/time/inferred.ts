@@ -1,8 +1,8 @@
-import { fraction, type Fraction } from '../../music/fraction';
+import { fraction, ZERO, type Fraction } from '../../music/fraction';
 import { measureColumns, type Columns } from './columns';
 import { columnsABeat, MISSING_COST, placeCosts, UNEVEN_COST } from './places';
 import { snapGrid, snapOnsets } from './snap';
-import { LOWER_NOTE, meterTicks, type MeterTicks } from './ticks';
+import { LOWER_NOTE, meterTicks, quarters, type MeterTicks } from './ticks';
 import type { BarTime, CountProblem, TimeInput, TimeReading } from './timeInput';
 
 /** What carries no time, the same for all bars of a system. */
@@ -131,7 +131,7 @@ function writeTimes(
   const bars: BarTime[] = [];
   const times: Fraction[] = [];
   let onset = 0;
-  let onsetTime = fraction(0);
+  let onsetTime = ZERO;
   let exact = true;
   for (let bar = 0; bar < columns.bars; bar++) {
     planBar(plan, columns, bar, candidate, meter, mayPickup);
@@ -142,9 +142,9 @@ function writeTimes(
       exact = false;
       writeSnappedBar(times, columns, bar, candidate, plan, onset, meter);
     }
-    bars.push({ onset: onsetTime, length: fraction(plan.length, meter.perQuarter), pickup: plan.pickup });
+    bars.push({ onset: onsetTime, length: quarters(plan.length, meter.perQuarter), pickup: plan.pickup });
     onset += plan.length;
-    onsetTime = fraction(onset, meter.perQuarter);
+    onsetTime = quarters(onset, meter.perQuarter);
   }
   while (times.length <= columns.width) times.push(onsetTime);
   return { timing: 'inferred', bars, columnTimes: times, exact, problems };
@@ -162,12 +162,12 @@ function writeEvenBar(
   const end = columns.ends[bar] ?? 0;
   const first = (columns.starts[bar] ?? 0) + candidate.padding;
   let tick = onset;
-  let time = fraction(tick, perQuarter);
+  let time = quarters(tick, perQuarter);
   for (let column = times.length; column < end; column++) {
     times.push(time);
     if (column >= first && !(candidate.skipDigits && columns.isSecond[column] === 1)) {
       tick += step;
-      time = fraction(tick, perQuarter);
+      time = quarters(tick, perQuarter);
     }
   }
 }

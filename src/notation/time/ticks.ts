@@ -1,3 +1,4 @@
+import { fraction, type Fraction } from '../../music/fraction';
 import { isCompound, type Meter } from '../../music/meter';
 
 /**
@@ -32,4 +33,26 @@ export function meterTicks(meter: Meter): MeterTicks {
     perBar: LOWER_NOTE * meter.upper,
     compound,
   };
+}
+
+/*
+ * The same few times come in every system: they are shared, which saves a division and a record a column. Bounded, as
+ * a system can be as long as a text.
+ */
+const MOST_KNOWN = 10_000;
+const known = new Map<number, Map<number, Fraction>>();
+
+/**
+ * Ticks as a fraction of a quarter note.
+ * @example quarters(72, 144) // { n: 1, d: 2 }
+ */
+export function quarters(ticks: number, perQuarter: number): Fraction {
+  let byTicks = known.get(perQuarter);
+  if (!byTicks) known.set(perQuarter, (byTicks = new Map<number, Fraction>()));
+  let time = byTicks.get(ticks);
+  if (!time) {
+    if (byTicks.size >= MOST_KNOWN) byTicks.clear();
+    byTicks.set(ticks, (time = fraction(ticks, perQuarter)));
+  }
+  return time;
 }
