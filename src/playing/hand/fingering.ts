@@ -1,0 +1,159 @@
+import { THUMB, type Frame } from './frame';
+
+/** A string pressed down at a fret, counted from the nut. */
+export interface Stop {
+  /** Index of the string, low-placed string first. */
+  readonly index: number;
+  readonly fret: number;
+}
+
+/** Millimetres are compared with this much room for rounding. */
+const HAIR = 1e-6;
+const MOST_FINGERS = 4;
+
+/**
+ * Every way to put fingers on stops, as the hard rules allow: a finger has one fret; higher fingers never stand lower;
+ * two fingers are no farther apart than their limit; a finger on several strings is a barre, with no open and no
+ * lower string between its ends and no other finger at its fret between them.
+ * @param opens bits of the strings that ring open
+ * @param give called with the finger of each stop; the array is used again, copy it
+ */
+export function eachFingering(
+  stops: readonly Stop[],
+  opens: number,
+  frame: Frame,
+  give: (fingers: readonly number[]) => void,
+): void {
+  const order = stops.map((_, at) => at).sort((a, b) => fretAt(a) - fretAt(b) || indexAt(a) - indexAt(b));
+  const fingers: number[] = new Array<number>(stops.length).fill(0);
+  const fretOf = [0, 0, 0, 0, 0, 0];
+  const low = [0, 0, 0, 0, 0, 0];
+  const high = [0, 0, 0, 0, 0, 0];
+  const most = Math.min(MOST_FINGERS + (frame.thumb ? 1 : 0), frame.caps.fingers ?? THUMB);
+  const barres = frame.caps.barres !== false;
+
+  function fretAt(at: number): number {
+    return stops[at]?.fret ?? 0;
+  }
+  function indexAt(at: number): number {
+    return stops[at]?.index ?? 0;
+  }
+
+  const fits = (finger: number, fret: number): boolean => {
+    for (let other = 1; other <= MOST_FINGERS; other++) {
+      const there = fretOf[other] ?? 0;
+      if (there === 0 || other === finger) continue;
+      if (other < finger ? there > fret : there < fret) return false;
+      const limit =
+        (other < finger ? frame.limits[other]?.[finger] : frame.limits[finger]?.[other]) ?? Infinity;
+      if (Math.abs((frame.x[fret] ?? 0) - (frame.x[there] ?? 0)) > limit + HAIR) return false;
+    }
+    return true;
+  };
+
+  const choose = (position: number, used: number): void => {
+    const at = order[position];
+    if (at === undefined) {
+      if (legal(stops, fingers, opens, low, high, fretOf)) give(fingers);
+      return;
+    }
+    const fret = fretAt(at);
+    const index = indexAt(at);
+    for (let finger = 1; finger <= MOST_FINGERS; finger++) {
+      const there = fretOf[finger] ?? 0;
+      if (there === fret && there > 0) {
+        if (!barres) continue;
+        const [oldLow = 0, oldHigh = 0] = [low[finger], high[finger]];
+        low[finger] = Math.min(oldLow, index);
+        high[finger] = Math.max(oldHigh, index);
+        fingers[at] = finger;
+        choose(position + 1, used);
+        low[finger] = oldLow;
+        high[finger] = oldHigh;
+      } else if (there === 0 && used < most && fits(finger, fret)) {
+        fretOf[finger] = fret;
+        low[finger] = high[finger] = index;
+        fingers[at] = finger;
+        choose(position + 1, used + 1);
+        fretOf[finger] = 0;
+      }
+    }
+    if (frame.thumb && index === 0 && used < most) {
+      fretOf[THUMB] = fret;
+      fingers[at] = THUMB;
+      choose(position + 1, used + 1);
+      fretOf[THUMB] = 0;
+    }
+  };
+
+  if (span(stops, frame) > frame.span + HAIR) return;
+  choose(0, 0);
+}
+
+/** What can only be seen when all fingers are down: barres, and the thumb's distance from the fingers. */
+function legal(
+  stops: readonly Stop[],
+  fingers: readonly number[],
+  opens: number,
+  low: readonly number[],
+  high: readonly number[],
+  fretOf: readonly number[],
+): boolean {
+  for (let finger = 1; finger <= MOST_FINGERS; finger++) {
+    const fret = fretOf[finger] ?? 0;
+    const from = low[finger] ?? 0;
+    const to = high[finger] ?? 0;
+    if (fret === 0 || from === to) continue;
+    for (let index = from + 1; index < to; index++) if ((opens >> index) & 1) return false;
+    for (let at = 0; at < stops.length; at++) {
+      const stop = stops[at];
+      if (!stop || stop.index <= from || stop.index >= to || fingers[at] === finger) continue;
+      if (stop.fret <= fret) return false;
+    }
+  }
+  const thumb = fretOf[THUMB] ?? 0;
+  if (thumb === 0) return true;
+  const lowest = lowestFinger(fretOf);
+  return lowest !== undefined && Math.abs((fretOf[lowest] ?? 0) - thumb) <= THUMB_REACH;
+}
+
+/** Frets between the thumb and the lowest finger (common practice, from memory). */
+const THUMB_REACH = 2;
+
+function lowestFinger(fretOf: readonly number[]): number | undefined {
+  for (let finger = 1; finger <= MOST_FINGERS; finger++) if (fretOf[finger]) return finger;
+  return undefined;
+}
+
+/** Millimetres along the neck between the lowest and the highest stop. */
+export function span(stops: readonly Stop[], frame: Frame): number {
+  if (stops.length < 2) return 0;
+  let low = Infinity;
+  let high = 0;
+  for (const { fret } of stops) {
+    low = Math.min(low, fret);
+    high = Math.max(high, fret);
+  }
+  return (frame.x[high] ?? 0) - (frame.x[low] ?? 0);
+}
+
+/**
+ * Where the index finger is, or would be: the fret of finger 1; without one, as many frets below the lowest finger as
+ * that is fingers above it, but never behind the nut or capo. Undefined when no finger is down.
+ */
+export function indexPosition(
+  stops: readonly Stop[],
+  fingers: readonly number[],
+  frame: Frame,
+): number | undefined {
+  let lowest = THUMB;
+  let fret = 0;
+  for (let at = 0; at < stops.length; at++) {
+    const finger = fingers[at] ?? THUMB;
+    if (finger >= lowest) continue;
+    lowest = finger;
+    fret = stops[at]?.fret ?? 0;
+  }
+  if (lowest === THUMB) return undefined;
+  return Math.max(frame.lowest, fret - (lowest - 1));
+}
