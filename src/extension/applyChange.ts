@@ -1,14 +1,22 @@
 import * as vscode from 'vscode';
+import type { TextEdit } from 'vscode-languageclient';
 import type { ChangeAnswer } from '../server/requests';
 import type { Report, ServiceError } from '../service/serviceApi';
 import { toRange } from './ranges';
 import type { ReportPages } from './reportPages';
-import { countsText } from './reportText';
+import { isGrave, noticeText } from './reportText';
 
 /** What a command of Pegbox gives back to whoever called it; undefined when the user called it off. */
-export type ChangeOutcome = { readonly report: Report } | ServiceError | undefined;
+export type ChangeOutcome =
+  | {
+      readonly report: Report;
+      /** The address of the text after the change, when it is only shown yet. */
+      readonly preview?: string;
+    }
+  | ServiceError
+  | undefined;
 
-const CHANGED_MEANWHILE =
+export const CHANGED_MEANWHILE =
   'The text was changed while Pegbox was at work, so nothing was done. Run the command again.';
 
 /**
@@ -18,22 +26,30 @@ const CHANGED_MEANWHILE =
 export async function applyChange(
   document: vscode.TextDocument,
   answer: ChangeAnswer,
-  asked: string,
+  done: string,
   pages: ReportPages,
 ): Promise<ChangeOutcome> {
   if ('error' in answer) return refuse(answer.error);
-  if (document.isClosed || document.version !== answer.version) return refuse(CHANGED_MEANWHILE);
-  if (answer.edits.length > 0) {
-    const edit = new vscode.WorkspaceEdit();
-    edit.set(
-      document.uri,
-      answer.edits.map(({ range, newText }) => new vscode.TextEdit(toRange(range), newText)),
-    );
-    // VS Code checks the version once more when the edit arrives.
-    if (!(await vscode.workspace.applyEdit(edit))) return refuse(CHANGED_MEANWHILE);
-  }
-  tell(document, answer.report, asked, pages);
+  if (!(await applyEdits(document, answer.version, answer.edits))) return refuse(CHANGED_MEANWHILE);
+  tellReport(document.uri, answer.report, done, pages);
   return { report: answer.report };
+}
+
+/** One undo step. False when the document is no longer at the version that the edits are for; then nothing is done. */
+export async function applyEdits(
+  document: vscode.TextDocument,
+  version: number,
+  edits: readonly TextEdit[],
+): Promise<boolean> {
+  if (document.isClosed || document.version !== version) return false;
+  if (edits.length === 0) return true;
+  const edit = new vscode.WorkspaceEdit();
+  edit.set(
+    document.uri,
+    edits.map(({ range, newText }) => new vscode.TextEdit(toRange(range), newText)),
+  );
+  // VS Code checks the version once more when the edit arrives.
+  return vscode.workspace.applyEdit(edit);
 }
 
 export function refuse(error: string): ServiceError {
@@ -41,13 +57,15 @@ export function refuse(error: string): ServiceError {
   return { error };
 }
 
-/** Not awaited: a notification stays until the user has done with it. */
-function tell(document: vscode.TextDocument, report: Report, asked: string, pages: ReportPages): void {
-  const page = pages.keep(document.uri, { asked, report });
+/**
+ * One line of what became of the notes, and the cautions, with a way to the whole report. Not awaited: a notification
+ * stays until the user has done with it.
+ */
+export function tellReport(document: vscode.Uri, report: Report, what: string, pages: ReportPages): void {
+  const page = pages.keep(document, { asked: what, report });
   const show = 'Show report';
-  const notify =
-    report.unplaced.length > 0 ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
-  void notify(`${asked}: ${countsText(report)}.`, show).then((taken) =>
+  const notify = isGrave(report) ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
+  void notify(noticeText(what, report), show).then((taken) =>
     taken === show ? pages.show(page) : undefined,
   );
 }

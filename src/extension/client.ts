@@ -6,6 +6,8 @@ import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerTranspose } from './commands/transpose';
 import { HELP_LINK, HelpPages } from './helpPages';
+import { registerPreviewCommands } from './preview/previewCommands';
+import { Previews } from './preview/previews';
 import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
 
@@ -21,6 +23,7 @@ export function clientOptions(): LanguageClientOptions {
     // Asked for whole files, VS Code would want every token of the file again after each keystroke.
     tokensByRange: true,
   });
+  // By language alone, whatever the scheme: the two texts of a preview are to have colours, hovers and diagnostics too.
   return { documentSelector: [{ language: 'pegbox' }], initializationOptions };
 }
 
@@ -28,11 +31,15 @@ export function clientOptions(): LanguageClientOptions {
 export function startPegbox(context: vscode.ExtensionContext, client: BaseLanguageClient): void {
   const requests = new ServerRequests(client);
   const pages = new ReportPages();
+  const previews = new Previews(pages);
+  const tools = { requests, pages, previews };
   context.subscriptions.push(
     pages,
-    registerConvert(requests, pages),
-    registerTranspose(requests, pages),
-    registerMoveCapo(requests, pages),
+    previews,
+    registerConvert(tools),
+    registerTranspose(tools),
+    registerMoveCapo(tools),
+    registerPreviewCommands(previews, requests),
     registerOpenHelp(),
     new HelpPages(context.extensionUri).register(),
   );

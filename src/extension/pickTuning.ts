@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { Position } from 'vscode-languageclient';
 import { REQUESTS, type PlaceParams } from '../server/requests';
 import type { TuningAnswer } from '../service/serviceApi';
+import { askText } from './askText';
 import { pick } from './pick';
 import type { ServerRequests } from './serverRequests';
 
@@ -34,18 +35,16 @@ export async function pickTuning(
 }
 
 /** A box for a tuning's value that says while one types what the value is read as, or what is wrong with it. */
-async function typeTuning(
+function typeTuning(
   requests: ServerRequests,
   place: PlaceParams,
   title: string,
 ): Promise<string | undefined> {
-  return vscode.window.showInputBox({
+  return askText({
     title,
     prompt: 'A name, notes from low to high, or steps from a name',
-    placeHolder: 'D A D G A D',
-    validateInput: async (value) => {
-      if (value.trim() === '')
-        return { message: 'Type a tuning.', severity: vscode.InputBoxValidationSeverity.Error };
+    placeholder: 'D A D G A D',
+    check: async (value) => {
       const answer = await requests.ask(REQUESTS.readTuning, { ...place, value });
       if ('error' in answer) return answer.error;
       return { message: tuningText(answer), severity: vscode.InputBoxValidationSeverity.Info };

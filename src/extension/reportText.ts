@@ -16,6 +16,20 @@ export function countsText(report: Report): string {
   return `${report.kept} kept, ${report.moved} moved, ${report.unplaced.length} unplaced`;
 }
 
+/** Whether a user should read it before going on: notes found no place, or someone could come to harm. */
+export function isGrave({ unplaced, cautions = [] }: Report): boolean {
+  return unplaced.length > 0 || cautions.length > 0;
+}
+
+/**
+ * What a notification says: the counts, and the cautions in full, since no one has to open a report for them.
+ *
+ * @example noticeText('Converted to DADGAD', report) // 'Converted to DADGAD: 36 kept, 0 moved, 2 unplaced.'
+ */
+export function noticeText(what: string, report: Report): string {
+  return [`${what}: ${countsText(report)}.`, ...(report.cautions ?? [])].join(' ');
+}
+
 /** The whole report as plain text: every note that found no place is named with its bar and the reason. */
 export function reportText(file: string, { asked, report }: ChangeReport): string {
   const notes = report.notesIn === 1 ? '1 note' : `${report.notesIn} notes`;

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { CommandTarget } from '../server/requests';
+import { PREVIEW_SCHEME } from './preview/previewAddress';
 import { toRange } from './ranges';
 
 /** Where a command works. */
@@ -16,6 +17,12 @@ export async function findTarget(argument: CommandTarget | undefined): Promise<T
   const editor = vscode.window.activeTextEditor;
   const uri = argument?.uri === undefined ? editor?.document.uri : vscode.Uri.parse(argument.uri, true);
   if (uri === undefined) return noTab();
+  if (uri.scheme === PREVIEW_SCHEME) {
+    void vscode.window.showErrorMessage(
+      'This is a preview and stays as it is: take it first, or run the command in the tab itself.',
+    );
+    return undefined;
+  }
   const document = await vscode.workspace.openTextDocument(uri);
   if (document.languageId !== 'pegbox') return noTab();
   const range = argument?.range === undefined ? undefined : toRange(argument.range);

@@ -1,9 +1,9 @@
-import * as vscode from 'vscode';
+import type { Disposable } from 'vscode';
 import { REQUESTS, type CommandTarget } from '../../server/requests';
-import { applyChange, type ChangeOutcome } from '../applyChange';
-import { changeCommand, type ChangePlace } from '../changeCommand';
+import { askText } from '../askText';
+import { changeCommand, type ChangePlace, type ChangeTools } from '../changeCommand';
+import { firstBar } from '../firstBar';
 import { pickKeep, type Keep } from '../pickKeep';
-import type { ReportPages } from '../reportPages';
 import type { ServerRequests } from '../serverRequests';
 
 export interface MoveCapoArguments extends CommandTarget {
@@ -14,38 +14,42 @@ export interface MoveCapoArguments extends CommandTarget {
 
 const TITLE = 'Move capo';
 
-export function registerMoveCapo(requests: ServerRequests, pages: ReportPages): vscode.Disposable {
+export function registerMoveCapo(tools: ChangeTools): Disposable {
+  const { requests } = tools;
   return changeCommand<MoveCapoArguments>(
-    { command: 'pegbox.moveCapo', title: TITLE, complete: (given) => given?.capo !== undefined },
-    requests,
-    async (place, given): Promise<ChangeOutcome> => {
-      const capo = given?.capo ?? (await askCapo(requests, place));
-      if (capo === undefined) return undefined;
-      const shapes = 'The frets stay; key, chord names and sound move.';
-      const keep = given?.keep ?? (await pickKeep(TITLE, shapes));
-      if (keep === undefined) return undefined;
-      const { document, range } = place;
-      const answer = await requests.ask(REQUESTS.moveCapo, {
-        uri: document.uri.toString(),
-        range,
-        capo,
-        keep,
-      });
-      const moved = capo.trim().toLowerCase() === 'none' ? 'Capo taken off' : `Capo moved to ${capo}`;
-      return applyChange(document, answer, `${moved}, keeping the ${keep}`, pages);
+    {
+      command: 'pegbox.moveCapo',
+      title: TITLE,
+      complete: (given) => given?.capo !== undefined,
+      request: async (place, given) => {
+        const capo = given?.capo ?? (await askCapo(requests, place));
+        if (capo === undefined) return undefined;
+        const shapes = 'The frets stay; key, chord names and sound move.';
+        const keep = given?.keep ?? (await pickKeep(TITLE, shapes));
+        if (keep === undefined) return undefined;
+        const uri = place.document.uri.toString();
+        const off = capo.trim().toLowerCase() === 'none';
+        return {
+          asked: `${off ? 'Take the capo off' : `Move the capo to ${capo}`}, keeping the ${keep}`,
+          done: `${off ? 'Capo taken off' : `Capo moved to ${capo}`}, keeping the ${keep}`,
+          after: off ? 'without capo' : `with capo ${capo}`,
+          ask: (range) => requests.ask(REQUESTS.moveCapo, { uri, range, capo, keep }),
+        };
+      },
     },
+    tools,
   );
 }
 
-async function askCapo(requests: ServerRequests, place: ChangePlace): Promise<string | undefined> {
-  return vscode.window.showInputBox({
+/** One bar is tried while one types, so that a capo which cannot be read is told at once. */
+function askCapo(requests: ServerRequests, { document, range }: ChangePlace): Promise<string | undefined> {
+  const uri = document.uri.toString();
+  return askText({
     title: TITLE,
     prompt: 'A fret (3), none, or a fret on some strings (2 on 5 4 3)',
-    validateInput: async (text) => {
-      if (text.trim() === '') return 'Type a fret, or none.';
-      const { document, range } = place;
-      const uri = document.uri.toString();
-      const answer = await requests.ask(REQUESTS.moveCapo, { uri, range, capo: text, keep: 'shapes' });
+    check: async (capo) => {
+      const bar = firstBar(range);
+      const answer = await requests.ask(REQUESTS.moveCapo, { uri, range: bar, capo, keep: 'shapes' });
       return 'error' in answer ? answer.error : undefined;
     },
   });

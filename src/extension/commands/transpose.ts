@@ -1,8 +1,8 @@
-import * as vscode from 'vscode';
+import type { Disposable } from 'vscode';
 import { REQUESTS, type CommandTarget } from '../../server/requests';
-import { applyChange, type ChangeOutcome } from '../applyChange';
-import { changeCommand, type ChangePlace } from '../changeCommand';
-import type { ReportPages } from '../reportPages';
+import { askText } from '../askText';
+import { changeCommand, type ChangePlace, type ChangeTools } from '../changeCommand';
+import { firstBar } from '../firstBar';
 import type { ServerRequests } from '../serverRequests';
 
 export interface TransposeArguments extends CommandTarget {
@@ -12,33 +12,42 @@ export interface TransposeArguments extends CommandTarget {
 
 const TITLE = 'Transpose passage';
 
-export function registerTranspose(requests: ServerRequests, pages: ReportPages): vscode.Disposable {
+export function registerTranspose(tools: ChangeTools): Disposable {
+  const { requests } = tools;
   return changeCommand<TransposeArguments>(
-    { command: 'pegbox.transpose', title: TITLE, complete: (given) => given?.by !== undefined },
-    requests,
-    async (place, given): Promise<ChangeOutcome> => {
-      const by = given?.by ?? (await askBy(requests, place));
-      if (by === undefined) return undefined;
-      const { document, range } = place;
-      const answer = await requests.ask(REQUESTS.transpose, { uri: document.uri.toString(), range, by });
-      return applyChange(document, answer, `Transposed ${byText(by)}`, pages);
+    {
+      command: 'pegbox.transpose',
+      title: TITLE,
+      complete: (given) => given?.by !== undefined,
+      request: async (place, given) => {
+        const by = given?.by ?? (await askBy(requests, place));
+        if (by === undefined) return undefined;
+        const uri = place.document.uri.toString();
+        const way = byText(by);
+        return {
+          asked: `Transpose ${way}`,
+          done: `Transposed ${way}`,
+          after: typeof by === 'string' ? `in ${by}` : way,
+          ask: (range) => requests.ask(REQUESTS.transpose, { uri, range, by }),
+        };
+      },
     },
+    tools,
   );
 }
 
-/** The server is asked while one types, so that a key which cannot be read is told at once. */
-async function askBy(requests: ServerRequests, place: ChangePlace): Promise<number | string | undefined> {
-  const value = await vscode.window.showInputBox({
+/** One bar is tried while one types, so that a key which cannot be read is told at once. */
+async function askBy(
+  requests: ServerRequests,
+  { document, range }: ChangePlace,
+): Promise<number | string | undefined> {
+  const uri = document.uri.toString();
+  const value = await askText({
     title: TITLE,
     prompt: 'Half steps up (5) or down (-2), or a key to go to (E minor)',
-    validateInput: async (text) => {
-      if (text.trim() === '') return 'Type a number of half steps, or a key.';
-      const { document, range } = place;
-      const answer = await requests.ask(REQUESTS.transpose, {
-        uri: document.uri.toString(),
-        range,
-        by: readBy(text),
-      });
+    check: async (text) => {
+      const bar = firstBar(range);
+      const answer = await requests.ask(REQUESTS.transpose, { uri, range: bar, by: readBy(text) });
       return 'error' in answer ? answer.error : undefined;
     },
   });

@@ -109,22 +109,6 @@ describe('commands in the editor', () => {
     else assert.match(document.getText(), /^title: {2}Old Lantern Lane\ntuning:\s+standard/i);
   });
 
-  it('ask for passage, tuning and what to keep when nothing is said', async () => {
-    const { document } = await newTab(lantern);
-    let outcome: Outcome | undefined;
-    const done = Promise.resolve(vscode.commands.executeCommand<Outcome>('pegbox.convert')).then((answer) => {
-      outcome = answer;
-      return true;
-    });
-    // Enter in every question, as often as it takes: the first choice of each.
-    await waitFor(async () => {
-      await vscode.commands.executeCommand('workbench.action.acceptSelectedQuickOpenItem');
-      return Promise.race([done, Promise.resolve(false)]);
-    }, 'end of the questions');
-    assert.isDefined(outcome?.report, outcome?.error);
-    await undoOnce(document, lantern);
-  });
-
   it('offer themselves on a system', async () => {
     const { document } = await newTab(lantern);
     const actions = await waitFor(
