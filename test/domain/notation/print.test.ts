@@ -16,7 +16,7 @@ import { randomTab } from '../support/randomTab';
  * What prints a passage reads it again: the same notes at the same exact times, on the strings and frets asked for.
  * What cannot be printed is refused. PEGBOX_RUNS and PEGBOX_SEED look at more, and at others; PEGBOX_TALLY tells counts.
  */
-const RUNS = Number(process.env['PEGBOX_RUNS'] ?? 250);
+const RUNS = Number(process.env['PEGBOX_RUNS'] ?? 150);
 const SETTINGS = { numRuns: RUNS, seed: Number(process.env['PEGBOX_SEED'] ?? 20_261_125) };
 
 function systemOf(text: string): System {

@@ -1,0 +1,215 @@
+import type { FieldName } from '../../../src/notation/fieldNames';
+
+/**
+ * Values as people write them: those that the readers take (and the grammar must take), and those malformed in syntax,
+ * which both refuse. What is well formed and means nothing (`capo: 40`, a tuning of an unknown name) is in neither.
+ */
+export const FIELD_VALUES: Readonly<
+  Partial<Record<FieldName, { readonly read: readonly string[]; readonly malformed: readonly string[] }>>
+> = {
+  instrument: {
+    read: ['guitar', 'Lap Steel', '12-string guitar', 'baritone guitar', 'banjo'],
+    malformed: [''],
+  },
+  tuning: {
+    read: [
+      ...['standard', 'drop D', 'DADGAD', 'open E', 'half step down', 'high strung', 'C6', 'Half-Step Down'],
+      ...[
+        'standard -2 0 0 0 -2 -2',
+        'standard, -2, 0, 0, 0, -2, -2',
+        'open E -2',
+        'open E −2',
+        'standard +1',
+      ],
+      ...[
+        'standard down 1',
+        'standard down 1 step',
+        'standard down a whole step',
+        'standard half a step down',
+      ],
+      ...[
+        'standard up by 2 frets',
+        'standard lower 1 1/2 steps',
+        'standard down ½ step',
+        'standard two semitones down',
+      ],
+      ...[
+        'standard down one octave',
+        'standard 0',
+        'standard 0 0 0 0 0 -2',
+        'standard -1 step',
+        'standard down 1.5 steps',
+      ],
+      ...[
+        'E2 B2 E3 G#3 B3 E4',
+        'E B E G# B E',
+        'EBEG#BE',
+        'D-A-D-G-A-D',
+        'E, A, D, G, B, E',
+        'EADGBe',
+        'eadgbe',
+      ],
+      ...['E2 A2 D3 G3 B3 E4', 'G D G B D', 'B E A D G B E', 'E A D G#3-14c B E', 'E A D G#3+2.5 cents B E'],
+      ...['Eb Ab Db Gb Bb Eb', 'E♭ A♭ D♭ G♭ B♭ E♭', 'Cbb4 A2 D3 G3 B3 E4', 'E2 A2 D3 F##3 B3 E4', 'G4'],
+      ...['open E (E B E G# B E)', 'DADGAD (D2 A2 D3 G3 A3 D4)', 'E2/E3 A2/A3 D3/D4 G3/G4 B3/B3 E4/E4'],
+    ],
+    malformed: [
+      '',
+      'DADGAD (',
+      'DADGAD )D A(',
+      'open E (',
+      'open E (H)',
+      'open E ()',
+      'open E (E B E G# B E',
+      'standard (E10)',
+    ],
+  },
+  capo: {
+    read: [
+      ...[
+        '3',
+        '3rd fret',
+        'none',
+        'None',
+        'no capo',
+        'off',
+        '0',
+        'at fret 3',
+        'on the 3rd fret',
+        'the 2nd fret',
+      ],
+      ...[
+        '2 on 5 4 3',
+        '2 on 5-3',
+        '2 on 5–3',
+        '2 on strings 5, 4 and 3',
+        '2nd fret on the strings 5 4 3',
+        '2 on 5 to 3',
+      ],
+      ...[
+        '2 on 5 & 4',
+        '2 on 5;4',
+        '2 on all',
+        '2 on all strings',
+        '2 on every string',
+        'fret 2 on string 5',
+        '2 on 543'.slice(0, 6),
+      ],
+    ],
+    malformed: ['three', '2 on', '2 on x', '2 on five', '-2', '2 5 4 3', '3 fret bar', 'fret', '2 on ,'],
+  },
+  frets: {
+    read: ['22', '22 frets', '1 fret', '24frets'],
+    malformed: ['', 'frets', 'twenty', '-1', '2.5', '22 bars'],
+  },
+  'scale length': {
+    read: [
+      '648 mm',
+      '64.8 cm',
+      '64,8 cm',
+      '25.5 in',
+      '25.5"',
+      '25.5”',
+      '25 1/2 in',
+      '25-1/2 inches',
+      '650 millimetres',
+      '25.5in.',
+    ],
+    malformed: ['', '648', 'mm', 'long', '25.5 ft', '.5 in', '25 1/ in', '648 mm mm', '-648 mm'],
+  },
+  gauges: {
+    read: [
+      ...[
+        '46w 36w 26w 17 13 10',
+        '10 13 17 26w 36w 46w',
+        '.046w .036w .026w .017 .013 .010',
+        '46w, 36w, 26w, 17, 13, 10',
+      ],
+      ...[
+        '46w-36w-26w-17-13-10',
+        '1.17w 0.91w 0.66w 0.43 0.33 0.26 mm',
+        '46 w 36 w 26 w 17 p 13 p 10 p',
+        '46wound 36wound 26w 17plain 13 10',
+      ],
+      ...['0.046 in w 36w 26w 17 13 10', '47w/27w 36w/17 26w 17 13 10', '46W 36W 26W 17 13 10'],
+    ],
+    malformed: [
+      '',
+      'thin',
+      'w46 36w 26w 17 13 10',
+      '46w36w26w171310',
+      '46w 36w 26w 17 13 10/',
+      '46x 36w 26w 17 13 10',
+      '46w 36w 26w 17 13 1.0.',
+    ],
+  },
+  'reference pitch': {
+    read: ['442', 'A4 = 442 Hz', 'A=432', 'a4=415.3 hertz', '440Hz'],
+    malformed: ['', 'A4 =', 'A5 = 440', 'Hz', '442 Hz A4', '4,42', 'high'],
+  },
+  key: {
+    read: [
+      ...[
+        'D',
+        'E minor',
+        'Em',
+        'D mixolydian',
+        'Bb',
+        'F#m',
+        'E♭ dorian',
+        'B flat major',
+        'Bflat',
+        'c sharp minor',
+        'A-minor',
+      ],
+      ...[
+        'Dmaj',
+        'D maj.',
+        'G lyd',
+        'C major key',
+        'e phrygian',
+        'B locrian',
+        'A aeolian',
+        'C M',
+        'A ionian',
+      ],
+    ],
+    malformed: ['', 'H', 'minor', 'Dmi', 'D##', 'Dbb', 'D 7', '1', 'Em.', '#D', 'D minor 7'],
+  },
+  meter: {
+    read: ['4/4', '6/8', ' 3 / 4 ', '12/16', '1/1'],
+    malformed: ['', '4', '4/', '/4', '4-4', '444/4', '4/4/4', 'common', '3.5/4'],
+  },
+  tempo: {
+    read: [
+      ...[
+        '96',
+        '96.5',
+        '96 bpm',
+        '96BPM',
+        'dotted quarter = 60',
+        'dotted-quarter=60',
+        'quarter note = 96',
+        'half = 40 bpm',
+      ],
+      ...['96 beats a minute', '96 beats per minute', 'eighth notes = 180', 'sixteenth=400', 'whole = 20'],
+    ],
+    malformed: [
+      '',
+      'fast',
+      '= 60',
+      'quarter 60',
+      '-60',
+      'dotted = 60',
+      'crotchet = 60',
+      '96 per minute',
+      'quarter = ',
+      '96..5',
+    ],
+  },
+  feel: {
+    read: ['straight', 'swing', 'Swing Sixteenths', 'swing  sixteenths'],
+    malformed: ['', 'shuffle', 'swing eighths', 'swung'],
+  },
+  fretting: { read: ['fingers', 'slide', 'Slide'], malformed: ['', 'finger', 'bar', 'slide bar'] },
+};
