@@ -55,6 +55,7 @@ function backward(moves: Moves, most?: readonly number[]): { cost: Float64Array[
     const [costHere, costBefore, toBefore] = [cost[at], cost[at - 1], to[at - 1]];
     if (!before || !layer || !costHere || !costBefore || !toBefore) continue;
     const table = moves.table(at);
+    const matrix = moves.matrix(at);
     const limit = most?.[at] ?? Infinity;
     const lists = listsByOut(before.size, before.out, before.outs.length);
     const matches = moves.graph.matches(at);
@@ -67,7 +68,8 @@ function backward(moves: Moves, most?: readonly number[]): { cost: Float64Array[
           const old = costBefore[i] ?? Infinity;
           if (rest >= old) continue;
           moves.edges++;
-          const move = cuts * table.cut + moveCost(before, i, layer, j, table);
+          const base = matrix ? (matrix[j * before.size + i] ?? 0) : moveCost(before, i, layer, j, table);
+          const move = cuts * table.cut + base;
           if (move + node > limit || move + rest >= old) continue;
           costBefore[i] = move + rest;
           toBefore[i] = j;
@@ -102,6 +104,7 @@ function throughBar(
     const others = ways.map((way) => layer.states[way[at] ?? -1]);
     const entry = ahead.cost[at - 1];
     const table = moves.table(at);
+    const matrix = at > 0 ? moves.matrix(at) : undefined;
     const matches = moves.graph.matches(at);
     const sorted = before && entry && at === first ? sortedByOut(before, entry, entry) : undefined;
     const lists = before && at > first ? listsByOut(before.size, before.out, before.outs.length) : [];
@@ -118,7 +121,8 @@ function throughBar(
       }
       for (const { out, cuts } of matches[layer.need[j] ?? 0] ?? []) {
         for (const i of sorted?.[out] ?? lists[out] ?? []) {
-          const move = cuts * table.cut + node + moveCost(before, i, layer, j, table);
+          const base = matrix ? (matrix[j * before.size + i] ?? 0) : moveCost(before, i, layer, j, table);
+          const move = cuts * table.cut + node + base;
           if (move > limit) continue;
           for (let set = 0; set < (sorted ? 1 : sets); set++) {
             const start = sorted ? (entry?.[i] ?? Infinity) : (costs[i * sets + set] ?? Infinity);

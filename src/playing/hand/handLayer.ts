@@ -21,6 +21,9 @@ export interface HandLayer {
   readonly down: Uint8Array;
   /** `SLOTS` a state: 0, or the finger's fret and the bits of its strings. */
   readonly fingers: Int32Array;
+  /** How many fingers are down, and which slots they are: `SLOTS` a state, used ones first. */
+  readonly used: Uint8Array;
+  readonly usedSlots: Uint8Array;
   /** First and last string that is struck; 99 and −99 when none is. */
   readonly low: Int8Array;
   readonly high: Int8Array;
@@ -51,6 +54,8 @@ export function handLayer(id: number, states: readonly HandState[]): HandLayer {
     position: new Int32Array(size),
     down: new Uint8Array(size),
     fingers: new Int32Array(size * SLOTS),
+    used: new Uint8Array(size),
+    usedSlots: new Uint8Array(size * SLOTS),
     low: new Int8Array(size),
     high: new Int8Array(size),
     need: new Int32Array(size),
@@ -68,6 +73,11 @@ export function handLayer(id: number, states: readonly HandState[]): HandLayer {
       const slot = at * SLOTS + (grip.fingers[i] ?? 1) - 1;
       layer.fingers[slot] = (layer.fingers[slot] ?? 0) | (stop.fret << 16) | (1 << stop.index);
     });
+    let used = 0;
+    for (let slot = 0; slot < SLOTS; slot++) {
+      if ((layer.fingers[at * SLOTS + slot] ?? 0) !== 0) layer.usedSlots[at * SLOTS + used++] = slot;
+    }
+    layer.used[at] = used;
     layer.low[at] = grip.struck === 0 ? 99 : 31 - Math.clz32(grip.struck & -grip.struck);
     layer.high[at] = grip.struck === 0 ? -99 : 31 - Math.clz32(grip.struck);
     layer.need[at] = needs.of(state.need);
@@ -160,16 +170,13 @@ export function moveCost(a: HandLayer, i: number, b: HandLayer, j: number, table
   if (from !== to) {
     cost = (table.travel[from * table.width + to] ?? 0) + (a.down[i] === 1 ? table.shift : table.freeShift);
   }
-  if (b.down[j] === 1) {
-    const start = j * SLOTS;
-    const old = i * SLOTS;
-    for (let slot = 0; slot < SLOTS; slot++) {
-      const now = b.fingers[start + slot] ?? 0;
-      if (now === 0) continue;
-      const was = a.fingers[old + slot] ?? 0;
-      if (was === 0) cost += table.setDown;
-      else if (was >> 16 !== now >> 16 || (was & now & STRING_BITS) === 0) cost += table.moved;
-    }
+  const count = b.used[j] ?? 0;
+  for (let n = 0; n < count; n++) {
+    const slot = b.usedSlots[j * SLOTS + n] ?? 0;
+    const now = b.fingers[j * SLOTS + slot] ?? 0;
+    const was = a.fingers[i * SLOTS + slot] ?? 0;
+    if (was === 0) cost += table.setDown;
+    else if (was >> 16 !== now >> 16 || (was & now & STRING_BITS) === 0) cost += table.moved;
   }
   const gap = Math.max((b.low[j] ?? 0) - (a.high[i] ?? 0), (a.low[i] ?? 0) - (b.high[j] ?? 0));
   // Where a moment strikes nothing, one of the two is past every string.

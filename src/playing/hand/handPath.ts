@@ -13,25 +13,54 @@ export interface Moves {
   readonly graph: HandGraph;
   /** The table of the move into a layer. */
   table(at: number): MoveTable;
+  /**
+   * The costs of all moves into a layer, `[j · size before + i]`, where the same two layers meet a second time, as in
+   * a melody they do; undefined where they do not. Notes let go are not counted.
+   */
+  matrix(at: number): Float64Array | undefined;
   /** How many moves have been compared. */
   edges: number;
 }
 
+/** All matrices of a passage together have no more entries than this: 16 MB. */
+const MATRIX_ENTRIES = 2 ** 21;
+
 /** Moves at a tempo. */
 export function movesOf(graph: HandGraph, secondsPerQuarter: number): Moves {
   const tables = new Map<number, MoveTable>();
-  return {
-    graph,
-    edges: 0,
-    table(at) {
-      const quarters = (graph.moments[at]?.onset ?? 0) - (graph.moments[at - 1]?.onset ?? 0);
-      // Times that differ by rounding alone share a table.
-      const seconds = Math.round(quarters * secondsPerQuarter * 1e6) / 1e6;
-      let table = tables.get(seconds);
-      if (!table) tables.set(seconds, (table = moveTable(graph.frame, seconds, tables.size)));
-      return table;
-    },
+  const matrices = new Map<string, Float64Array | undefined>();
+  const byLayer = new Map<number, Float64Array | undefined>();
+  let entries = 0;
+  const table = (at: number): MoveTable => {
+    const quarters = (graph.moments[at]?.onset ?? 0) - (graph.moments[at - 1]?.onset ?? 0);
+    // Times that differ by rounding alone share a table.
+    const seconds = Math.round(quarters * secondsPerQuarter * 1e6) / 1e6;
+    let found = tables.get(seconds);
+    if (!found) tables.set(seconds, (found = moveTable(graph.frame, seconds, tables.size)));
+    return found;
   };
+  const matrix = (at: number): Float64Array | undefined => {
+    if (byLayer.has(at)) return byLayer.get(at);
+    const [before, layer] = [graph.layers[at - 1], graph.layers[at]];
+    if (!before || !layer) return undefined;
+    const moves = table(at);
+    const key = `${before.id} ${layer.id} ${moves.id}`;
+    const seen = matrices.has(key);
+    let found = matrices.get(key);
+    if (!seen) matrices.set(key, undefined);
+    else if (!found && entries + before.size * layer.size <= MATRIX_ENTRIES) {
+      entries += before.size * layer.size;
+      found = new Float64Array(before.size * layer.size);
+      let entry = 0;
+      for (let j = 0; j < layer.size; j++) {
+        for (let i = 0; i < before.size; i++) found[entry++] = moveCost(before, i, layer, j, moves);
+      }
+      matrices.set(key, found);
+    }
+    byLayer.set(at, found);
+    return found;
+  };
+  return { graph, edges: 0, table, matrix };
 }
 
 /** The least costs of ways from the start to each state. */
@@ -44,15 +73,48 @@ export interface Forward {
 
 /** States of a layer by their `out`, each list from the least value to the greatest. */
 export function sortedByOut(layer: HandLayer, cost: Float64Array, tie: Float64Array): Int32Array[] {
-  const lists: number[][] = layer.outs.map(() => []);
+  const counts = new Int32Array(layer.outs.length);
   for (let i = 0; i < layer.size; i++) {
-    if ((cost[i] ?? Infinity) < Infinity) lists[layer.out[i] ?? 0]?.push(i);
+    if ((cost[i] ?? Infinity) < Infinity) count(counts, layer.out[i] ?? 0);
   }
-  return lists.map((list) => {
-    list.sort((a, b) => (cost[a] ?? 0) - (cost[b] ?? 0) || (tie[a] ?? 0) - (tie[b] ?? 0) || a - b);
-    return Int32Array.from(list);
-  });
+  const lists: Int32Array[] = [];
+  for (const size of counts) lists.push(new Int32Array(size));
+  counts.fill(0);
+  for (let i = 0; i < layer.size; i++) {
+    const value = cost[i] ?? Infinity;
+    if (value === Infinity) continue;
+    const out = layer.out[i] ?? 0;
+    const list = lists[out] ?? NONE;
+    let at = count(counts, out);
+    if (list.length > SHORT) {
+      list[at] = i;
+      continue;
+    }
+    const tied = tie[i] ?? 0;
+    for (; at > 0; at--) {
+      const other = list[at - 1] ?? 0;
+      const theirs = cost[other] ?? 0;
+      if (theirs < value || (theirs === value && (tie[other] ?? 0) <= tied)) break;
+      list[at] = other;
+    }
+    list[at] = i;
+  }
+  for (const list of lists) {
+    if (list.length > SHORT)
+      list.sort((a, b) => (cost[a] ?? 0) - (cost[b] ?? 0) || (tie[a] ?? 0) - (tie[b] ?? 0) || a - b);
+  }
+  return lists;
 }
+
+/** Counts one more; what the count was before. */
+function count(counts: Int32Array, which: number): number {
+  const before = counts[which] ?? 0;
+  counts[which] = before + 1;
+  return before;
+}
+
+/** Up to here it is quicker to put each state in its place as it comes. */
+const SHORT = 64;
 
 /**
  * Least sums by dynamic programming. The layer before is sorted, and the comparison stops as soon as nothing better
@@ -82,7 +144,10 @@ export function forward(moves: Moves, most?: readonly number[]): Forward {
       const sorted = sortedByOut(before, oldCost, oldTie);
       const matches = graph.matches(at);
       const table = moves.table(at);
+      const matrix = moves.matrix(at);
+      let edges = 0;
       for (let j = 0; j < layer.size; j++) {
+        const row = j * before.size;
         const room = limit - (layer.cost[j] ?? 0);
         let best = Infinity;
         let bestTie = Infinity;
@@ -94,8 +159,8 @@ export function forward(moves: Moves, most?: readonly number[]): Forward {
             const i = list[n] ?? 0;
             const start = oldCost[i] ?? 0;
             if (start + extra > best) break;
-            moves.edges++;
-            const move = extra + moveCost(before, i, layer, j, table);
+            edges++;
+            const move = extra + (matrix ? (matrix[row + i] ?? 0) : moveCost(before, i, layer, j, table));
             if (move > room) continue;
             const whole = start + move;
             if (whole > best) continue;
@@ -111,6 +176,7 @@ export function forward(moves: Moves, most?: readonly number[]): Forward {
         tie[j] = bestTie + (layer.tie[j] ?? 0);
         from[j] = bestFrom;
       }
+      moves.edges += edges;
     }
     costs.push(cost);
     ties.push(tie);

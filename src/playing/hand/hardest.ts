@@ -31,6 +31,7 @@ export function hardestAllowed(moves: Moves, groups: readonly number[]): number[
       const sorted = sortedByOut(before, value, value);
       const matches = graph.matches(at);
       const table = moves.table(at);
+      const matrix = moves.matrix(at);
       for (let j = 0; j < layer.size; j++) {
         const node = layer.cost[j] ?? 0;
         let best = Infinity;
@@ -43,7 +44,8 @@ export function hardestAllowed(moves: Moves, groups: readonly number[]): number[
             const so = value[i] ?? 0;
             if (so >= best || lower >= best) break;
             moves.edges++;
-            const step = over(extra + moveCost(before, i, layer, j, table), floor);
+            const move = matrix ? (matrix[j * before.size + i] ?? 0) : moveCost(before, i, layer, j, table);
+            const step = over(extra + move, floor);
             const hardest = step > so ? step : so;
             if (hardest < best) best = hardest;
           }
