@@ -30,7 +30,7 @@ export function convert(document: TabDocument, request: ConvertRequest, settings
     name: nameOf(tunings),
     cautions: cautions(tunings),
   };
-  const attempt = request.keep === 'sound' ? convertSound : convertShapes;
+  const attempt = request.keep === 'shapes' ? convertShapes : convertSound;
   return wideningCuts(document, slices, (wider) => attempt(document, wider, goal, settings));
 }
 
@@ -44,10 +44,11 @@ export interface Goal {
 
 function tuningsFor(
   slices: readonly Slice[],
-  value: string,
+  value: string | undefined,
   settings: Settings,
 ): Map<Instrument, Tuning> | ServiceError {
   const tunings = new Map<Instrument, Tuning>();
+  if (value === undefined) return tunings;
   const instruments = [...new Set(slices.map(({ system }) => system.header.instrument))];
   for (const instrument of instruments) {
     const read = readTuning(value, { instrument, userTunings: settings.tunings });
