@@ -76,9 +76,136 @@ export interface Passage {
 export interface ConvertRequest {
   /** Any range; it is widened to bar signs. Undefined is the whole file. */
   readonly range: Range | undefined;
-  /** A tuning by name or typed. */
+  /**
+   * A tuning by name or typed. Left out, it is the usual tuning of `instrument`, where one is given, else the one in
+   * force.
+   */
+  readonly tuning?: string;
+  /**
+   * `sound` (taken where nothing is said): every pitch; `shapes`: every string and fret; `function`: every degree, under
+   * the key of the new tuning.
+   */
+  readonly keep?: 'sound' | 'shapes' | 'function';
+  /** The key to go to, for `function`: `G`, `E minor`. */
+  readonly key?: string;
+  /** `total` (taken where nothing is said): the least cost; `hardest`: the hardest move of each section first. */
+  readonly objective?: 'total' | 'hardest';
+  /** How many ways are wanted in all, 1 (taken where nothing is said) to 3. */
+  readonly alternatives?: number;
+  /** Another instrument, by name. */
+  readonly instrument?: string;
+  /** The original stays, and what it becomes stands under it as a part of this name with the same bars. */
+  readonly newPart?: string;
+  /** No open strings. */
+  readonly closed?: boolean;
+  /** Half steps by which the passage is moved as a whole; not with `shapes`. */
+  readonly by?: number;
+  /** Another value of `capo:`, as for `moveCapo`. */
+  readonly capo?: string;
+  /** Notes that have no place go up or down by octaves where they have one. */
+  readonly octaves?: boolean;
+  /**
+   * `doubled`: only inner notes that sound in another octave too are left out, so that bass, top and chord are kept; it is
+   * an error where that is not enough. Left out: as few notes as can be, a doubled inner one first.
+   */
+  readonly leaveOut?: 'doubled';
+}
+
+/** What a player may ask of another fingering in the tuning that a passage stands in. */
+export interface RefingerRequest {
+  readonly range: Range | undefined;
+  /**
+   * `lower` on the neck (the sum of the frets), more `open` strings, as many notes as can be on given `strings`, the
+   * `hardest` step easier, `closed`: no open string.
+   */
+  readonly objective: 'lower' | 'open' | 'strings' | 'hardest' | 'closed';
+  /** String numbers, for `strings`. */
+  readonly strings?: readonly number[];
+  /** How many ways are wanted in all, 1 (taken where nothing is said) to 3. */
+  readonly alternatives?: number;
+}
+
+/** Limits for a student; at least one. Tune (top) and bass are kept, inner notes go. */
+export interface SimplifyRequest {
+  readonly range: Range | undefined;
+  /** Widest span of the fingers along the neck, millimetres. */
+  readonly span?: number;
+  /** Most notes a second, one after the other. */
+  readonly speed?: number;
+  /** False: no finger stops more than one string. */
+  readonly barres?: boolean;
+  /** Most fingers at once, 1 to 4. */
+  readonly fingers?: number;
+  /** Highest fret, as frets are written. */
+  readonly highestFret?: number;
+}
+
+/** Which tuning makes a passage easiest? */
+export interface SuitRequest {
+  readonly range: Range | undefined;
+  /** How far each string may be retuned, half steps up or down, 0 to 3; 2 where nothing is said. */
+  readonly within?: number;
+  /** Whether the passage may be transposed as well. */
+  readonly anyKey?: boolean;
+  /** How many of the best are kept, 1 or more; 10 where nothing is said. */
+  readonly keep?: number;
+}
+
+/** How far a search has come. */
+export interface SuitStep {
+  readonly done: number;
+  readonly total: number;
+  /** The named tunings come first. */
+  readonly phase: 'named' | 'retunings';
+}
+
+/** Plain records: numbers, texts and lists, so that they can go through a worker or a file. */
+export interface SuitResult {
+  /** The tuning that the passage stands in, at pitch; null when a note would be left out there. */
+  readonly here: SuitedTuning | null;
+  /** The trade's tunings of the instrument, easiest first; those that would leave a note out stand last. */
+  readonly named: readonly SuitedTuning[];
+  /** The best of all retunings within the limits, easiest first. */
+  readonly best: readonly SuitedTuning[];
+  /** The best for each number of strings changed. */
+  readonly byStringsChanged: readonly { readonly changed: number; readonly tuning: SuitedTuning }[];
+  /** total = evaluated + unplayable + ruledOut: worked out, would leave a note out, shown by a bound to be no better. */
+  readonly evaluated: number;
+  readonly unplayable: number;
+  readonly ruledOut: number;
+  readonly total: number;
+  /** Short sentences for the user: what the answer holds for, the share ruled out. */
+  readonly remarks: readonly string[];
+  /** The usual cautions about strings that go up. */
+  readonly cautions: readonly string[];
+}
+
+export interface SuitedTuning {
+  /** What `convert` and a `tuning:` field take. */
   readonly tuning: string;
-  readonly keep: 'sound' | 'shapes';
+  /** The trade's name for it; null where it has none. */
+  readonly name: string | null;
+  /** Its notes, low string first. */
+  readonly notes: string;
+  /** `string 6 down 2, string 1 down 2`, or `as it is`. */
+  readonly steps: string;
+  /** Half steps by which the passage is moved; 0 at pitch. */
+  readonly halfSteps: number;
+  /** The least cost under the table of constants; null when a note would be left out. */
+  readonly cost: number | null;
+  readonly stringsChanged: number;
+  readonly stepsOfRetuning: number;
+  readonly openStrings: number;
+  /** Open notes that may ring on. */
+  readonly ringing: number;
+  /** Moments whose lowest note is an open string. */
+  readonly bassOnOpen: number;
+  /** The hardest moment in words; empty when there is none. */
+  readonly hardest: string;
+  /** Whether every string bears it. */
+  readonly borne: boolean;
+  /** Why it is where it is, in one sentence. */
+  readonly why: string;
 }
 
 export interface TransposeRequest {
@@ -123,6 +250,48 @@ export interface Report {
   readonly remarks: readonly string[];
   /** Those of the remarks that keep someone from harm; a client shows them without being asked. */
   readonly cautions?: readonly string[];
+  /** What the hand has to do, where the hand model worked the fingering out. */
+  readonly measures?: ChangeMeasures;
+  /** Other requests that leave out less, the first to try first; there are none when every note has a place. */
+  readonly offers?: readonly Offer[];
+  /** What was asked to become better, before and after; never worse. */
+  readonly compared?: Compared;
+}
+
+/** What the hand has to do in a passage. */
+export interface ChangeMeasures {
+  /** The least cost under the table of constants. */
+  readonly cost: number;
+  readonly highestFret: number;
+  readonly widestStretch?: MeasuredAt;
+  readonly longestTravel?: MeasuredAt;
+  /** Notes on open strings. */
+  readonly openStrings: { readonly before: number; readonly after: number };
+  readonly hardest?: { readonly part?: string; readonly bar: number; readonly why: string };
+  /** Notes that should ring on and are cut short. */
+  readonly cutNotes: number;
+}
+
+export interface MeasuredAt {
+  readonly millimetres: number;
+  /** Named where the document has several parts. */
+  readonly part?: string;
+  readonly bar: number;
+}
+
+export interface Offer {
+  /** What the request gives: `Move the passage down 2 half steps; every note fits`. */
+  readonly title: string;
+  readonly request: ConvertRequest;
+}
+
+/** A figure that was to become better. */
+export interface Compared {
+  /** As the user reads it: `the sum of the frets`. */
+  readonly what: string;
+  /** Undefined where the model's hand cannot play the text as it stands. */
+  readonly before?: number;
+  readonly after: number;
 }
 
 export interface UnplacedNote {
