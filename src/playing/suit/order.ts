@@ -3,23 +3,22 @@ export interface Rank {
   readonly cost: number;
   readonly stepsOfRetuning: number;
   readonly stringsChanged: number;
+  /** Transposition. */
   readonly halfSteps: number;
 }
 
-/** Sums of the same terms in another order differ by less than this. */
-const SAME = 1e-6;
-
-/** A cost free of the dust of binary fractions, so that equal costs are equal. */
-export function cleanCost(cost: number): number {
-  return Math.round(cost / SAME) * SAME;
+/** A retuning of the start, with a transposition. */
+export interface Candidate extends Rank {
+  /** Half steps for each string of the start, low string first. */
+  readonly steps: readonly number[];
 }
 
 /**
  * Easiest first; of equal costs the fewest steps of retuning, then the fewest strings changed, then the smallest
- * transposition, downwards before upwards. Candidates that are still equal keep their order.
+ * transposition, downwards before upwards.
  */
 export function compareRanks(a: Rank, b: Rank): number {
-  const byCost = a.cost === b.cost ? 0 : Math.round(a.cost / SAME) - Math.round(b.cost / SAME);
+  const byCost = a.cost === b.cost ? 0 : a.cost - b.cost;
   return (
     byCost ||
     a.stepsOfRetuning - b.stepsOfRetuning ||
@@ -27,4 +26,23 @@ export function compareRanks(a: Rank, b: Rank): number {
     Math.abs(a.halfSteps) - Math.abs(b.halfSteps) ||
     a.halfSteps - b.halfSteps
   );
+}
+
+/** The same order; of candidates equal in all of that the one that is lower on the lowest string. Never 0 for two. */
+export function compareCandidates(a: Candidate, b: Candidate): number {
+  const byRank = compareRanks(a, b);
+  if (byRank !== 0) return byRank;
+  const at = a.steps.findIndex((by, index) => by !== b.steps[index]);
+  return at < 0 ? 0 : (a.steps[at] ?? 0) - (b.steps[at] ?? 0);
+}
+
+/** What rank a retuning has at some cost. */
+export function candidateOf(steps: readonly number[], halfSteps: number, cost: number): Candidate {
+  return {
+    steps,
+    halfSteps,
+    cost,
+    stepsOfRetuning: steps.reduce((sum, by) => sum + Math.abs(by), 0),
+    stringsChanged: steps.filter((by) => by !== 0).length,
+  };
 }

@@ -1,0 +1,71 @@
+import { frameOf } from '../hand/frame';
+import { moveTable } from '../hand/handLayer';
+import { ringingMoments } from '../hand/ringing';
+import { momentsOf } from '../moments';
+import { Bound, stepOf, type Step } from './bound';
+import { Cheapest } from './cheapest';
+import { targetFor } from './describe';
+import { kindsOf, type Kinds } from './kinds';
+import { openPlaceFinder } from './openPlaces';
+import { chainsHold } from './chainsHold';
+import type { SuitRequest } from './suitAnswer';
+
+/**
+ * Judges one tuning after another of the same passage: whether it can be played, a cost that it cannot be under, its
+ * least cost. What tunings have in common is worked out once. Costs are whole millionths.
+ */
+export class Judge {
+  private readonly kinds: Kinds;
+  private readonly steps: readonly Step[];
+  private readonly bound: Bound;
+  private readonly cheapest: Cheapest;
+  readonly chained: boolean;
+  private readonly hopeless: boolean;
+
+  /** @param offers for each string the half steps from the start that it may be at */
+  constructor(request: SuitRequest, offers: readonly (readonly number[])[]) {
+    const { options } = request;
+    const frame = frameOf(targetFor(request, request.start), options);
+    const finder = openPlaceFinder(request, offers);
+    const { moments: all, rejected } = momentsOf(request.notes, finder.find);
+    const moments = ringingMoments(all);
+    const counts = offers.map(({ length }) => length);
+    this.hopeless = rejected.length > 0;
+    this.kinds = kindsOf(moments, finder.byKey, frame, options.weights ?? {}, counts);
+    const steps = new Map<number, Step>();
+    this.steps = moments.map(({ onset }, at) => {
+      const quarters = onset - (moments[at - 1]?.onset ?? onset);
+      const seconds = Math.round(quarters * options.secondsPerQuarter * 1e6) / 1e6;
+      let step = steps.get(seconds);
+      if (!step) steps.set(seconds, (step = stepOf(moveTable(frame, seconds, steps.size))));
+      return step;
+    });
+    this.bound = new Bound(this.kinds, this.steps, frame.highest + 1);
+    this.cheapest = new Cheapest(this.kinds, this.steps, this.bound);
+    this.chained = frame.thumb || moments.some(({ through, sources }) => through.length + sources.length > 0);
+  }
+
+  /**
+   * No tuning costs less than this; Infinity: a moment cannot be played.
+   * @param tuning for each string the index of its offer
+   * @param over whether to hand back
+   */
+  *lowerBound(tuning: readonly number[], over: () => boolean): Generator<void, number> {
+    if (this.hopeless) return Infinity;
+    for (let step = 0; step < this.bound.kindCount; step++) {
+      if (!this.bound.gather(step, tuning)) return Infinity;
+      if (over()) yield;
+    }
+    return this.bound.sweep();
+  }
+
+  /** Whether the tuning of the last `lowerBound` plays every note, joins and all. */
+  plays(): boolean {
+    return !this.chained || chainsHold(this.kinds, this.bound);
+  }
+
+  /** The least cost in the tuning of the last `lowerBound`; Infinity when it is above the bar. */
+  *least(bar: number, over: () => boolean): Generator<void, number> {
+    return yield* this.cheapest.of(bar, over);
+  }
+}
