@@ -98,7 +98,9 @@ class Teller {
         .flatMap(({ row, word, marks }) =>
           marks.flatMap((mark) => {
             const carried = this.isCarriedIn(row, mark);
-            if (!carried && !this.isWithin(mark.onset)) return [];
+            // What stands at the end of the last bar belongs to it; a mark on a second digit may be read so.
+            const last = this.lastBar === this.reading.bars.length - 1 && equal(mark.onset, this.end);
+            if (!carried && !last && !this.isWithin(mark.onset)) return [];
             // What covers columns may be cut too short for its letters.
             const text = covers(row, mark.text) ? word : `${word} ${mark.text}`;
             const atNote = notes.some(({ column }) => column === mark.column);
