@@ -1,3 +1,4 @@
+import { isReentrant as fallsAnywhere } from '../music/chord/nameChord';
 import type { Tuning } from './tuning';
 
 /**
@@ -6,10 +7,5 @@ import type { Tuning } from './tuning';
  * counts; level strings are no fall.
  */
 export function isReentrant(tuning: Tuning): boolean {
-  let before = -Infinity;
-  for (const { pitches } of tuning.strings) {
-    if (pitches[0].midi < before) return true;
-    before = pitches[0].midi;
-  }
-  return false;
+  return fallsAnywhere(tuning.strings.map(({ pitches }) => pitches[0].midi));
 }

@@ -1,3 +1,5 @@
+import { letterDistance } from '../music/letterDistance';
+
 /** How names that people type are compared, for instruments and tunings alike. */
 
 const NUMBER_WORDS: Readonly<Record<string, string>> = {
@@ -46,31 +48,8 @@ export function nearestNames(text: string, names: readonly string[], limit = 3):
 
 /** Infinity when the names have too little in common to be worth offering. */
 function nameDistance(wanted: string, key: string): number {
-  const edits = editDistance(wanted, key);
+  const edits = letterDistance(wanted, key);
   if (edits <= Math.max(1, Math.floor(Math.max(wanted.length, key.length) / 3))) return edits;
   if (wanted.length >= 3 && (key.includes(wanted) || wanted.includes(key))) return edits;
   return Infinity;
-}
-
-/**
- * Fewest letters to insert, delete, replace or swap with a neighbour that turn one text into the other
- * (Damerau–Levenshtein distance, optimal string alignment).
- */
-export function editDistance(a: string, b: string): number {
-  let beforeLast: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1] ? 0 : 1;
-      let best = Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + same);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) {
-        best = Math.min(best, (beforeLast[j - 2] ?? 0) + 1);
-      }
-      row.push(best);
-    }
-    beforeLast = last;
-    last = row;
-  }
-  return last[b.length] ?? 0;
 }

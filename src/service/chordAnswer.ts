@@ -3,7 +3,7 @@ import { readTuning } from '../instrument/tuningValue';
 import { nameChord, type ChordContext } from '../music/chord/nameChord';
 import { readKey } from '../music/key';
 import { midiOf, parseNoteName } from '../music/noteName';
-import { tuningContext } from './chordContext';
+import { tuningContext } from '../notation/chordContext';
 import type { Settings } from './records';
 import type { ChordAnswer, ServiceError } from './serviceApi';
 

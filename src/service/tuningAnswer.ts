@@ -6,7 +6,7 @@ import { readTuning } from '../instrument/tuningValue';
 import { nameChord, type ChordNaming } from '../music/chord/nameChord';
 import { frequencyOf } from '../music/frequency';
 import { usualTuning } from '../notation/headerViews';
-import { tuningContext } from './chordContext';
+import { tuningContext } from '../notation/chordContext';
 import type { Settings } from './records';
 import type { ServiceError, TuningAnswer } from './serviceApi';
 

@@ -1,11 +1,11 @@
 import { compareChord, type ChordComparison, type ChordVerdict } from '../../music/chord/compareChord';
-import { isReentrant, type ChordContext } from '../../music/chord/nameChord';
+import type { ChordContext } from '../../music/chord/nameChord';
+import { playedContext, soundingContext } from '../../notation/chordContext';
 import { readChordName } from '../../music/chord/readChordName';
 import { writtenMask, type WrittenChord } from '../../music/chord/writtenChord';
 import { compare, toNumber, type Fraction } from '../../music/fraction';
 import { pitchClassOf } from '../../music/noteName';
-import type { Header } from '../../notation/header';
-import { capoShift, fingerboardOf, playedSpelling, soundingSpelling } from '../../notation/headerViews';
+import { capoShift } from '../../notation/headerViews';
 import type { NoteReading, SystemReading } from '../../notation/reading';
 import type { Scene } from '../check';
 
@@ -144,7 +144,8 @@ const AGREES: Compared = { verdict: 'agrees', message: '', suggestion: undefined
 /** Under a full capo the name as played is meant, and the sounding name is right too. */
 function compareSpan(scene: Scene, written: WrittenChord, span: Span): Compared {
   const shift = capoShift(scene.header);
-  const { played, sounding } = contextsOf(scene.header);
+  const played = playedContext(scene.header);
+  const sounding = soundingContext(scene.header);
   const asPlayed = compareAt(written, span, shift, played);
   if (shift === 0 || asPlayed.verdict === 'agrees') return asPlayed;
   if (compareAt(written, span, 0, sounding).verdict === 'agrees') return AGREES;
@@ -247,27 +248,4 @@ function countTogether(sounds: readonly Sound[]): number {
 /** How many strings sound in the span, since notes ring on. */
 function ringTogether(sounds: readonly Sound[]): number {
   return new Set(sounds.map(({ string }) => string)).size;
-}
-
-// ---- names
-
-interface Contexts {
-  readonly played: ChordContext;
-  readonly sounding: ChordContext;
-}
-
-const contexts = new WeakMap<Header, Contexts>();
-
-function contextsOf(header: Header): Contexts {
-  let known = contexts.get(header);
-  if (!known) {
-    const board = fingerboardOf(header);
-    const reentrant = isReentrant(header.tuning.strings.map((_, index) => board.openMidi(index)));
-    known = {
-      played: { ...playedSpelling(header), reentrant },
-      sounding: { ...soundingSpelling(header), reentrant },
-    };
-    contexts.set(header, known);
-  }
-  return known;
 }

@@ -1,9 +1,9 @@
-import { isReentrant } from '../../instrument/isReentrant';
 import { compare } from '../../music/fraction';
 import { nameChord } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
 import type { Header } from '../../notation/header';
-import { fingerboardOf, playedSpelling, capoShift } from '../../notation/headerViews';
+import { playedContext } from '../../notation/chordContext';
+import { fingerboardOf, capoShift } from '../../notation/headerViews';
 import type { RowLine, RowMark } from '../../notation/parsedLine';
 import type { NoteReading } from '../../notation/reading';
 import type { System } from '../../notation/tabDocument';
@@ -50,7 +50,7 @@ export function chordUnder(system: System, header: Header, row: RowLine, mark: R
     .sort((a, b) => b.string - a.string)
     .flatMap((note) => pitchesUnder(system.header, header, note))
     .map((midi) => midi - shift);
-  const naming = nameChord(midis, { ...playedSpelling(header), reentrant: isReentrant(header.tuning) });
+  const naming = nameChord(midis, playedContext(header));
   return naming.kind === 'chord' || naming.kind === 'power' ? naming.names[0]?.name : undefined;
 }
 

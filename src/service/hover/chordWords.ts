@@ -2,7 +2,7 @@ import { nameChord, type ChordNaming } from '../../music/chord/nameChord';
 import { formatPitchName } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import { capoShift } from '../../notation/headerViews';
-import { playedContext, soundingContext } from '../chordContext';
+import { playedContext, soundingContext } from '../../notation/chordContext';
 import { capital, lines, listed } from './text';
 
 /** What some pitches make, as they sound and, under a full capo, as they are played. */

@@ -8,7 +8,7 @@ import type { RowLine } from '../../notation/parsedLine';
 import type { PlacedMark, RowReading } from '../../notation/reading';
 import { splitRun } from '../../notation/time/syllables';
 import type { System, TabDocument } from '../../notation/tabDocument';
-import { playedContext } from '../chordContext';
+import { playedContext } from '../../notation/chordContext';
 import { ROW_GUIDE } from '../rowGuide';
 import { midisBetween } from '../sounding';
 import { timingWords, whereInWords } from './beat';

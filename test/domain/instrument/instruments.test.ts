@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { findInstrument, GUITAR, INSTRUMENTS, readInstrument } from '../../../src/instrument/instruments';
-import { editDistance, nameKey, nearestNames } from '../../../src/instrument/nameMatching';
+import { nameKey, nearestNames } from '../../../src/instrument/nameMatching';
+import { letterDistance } from '../../../src/music/letterDistance';
 import { retuningCaution } from '../../../src/instrument/retuningCaution';
 import { formatTuning, sameTuning, stepsFrom, tuningDistance } from '../../../src/instrument/tuningFormat';
 import { findTuning, tuningsFor } from '../../../src/instrument/tunings';
@@ -78,7 +79,7 @@ describe('names that are near', () => {
     ['', 'abc', 3],
     ['standrad', 'standard', 1],
   ] as const) {
-    it(`counts ${distance} from “${a}” to “${b}”`, () => assert.equal(editDistance(a, b), distance));
+    it(`counts ${distance} from “${a}” to “${b}”`, () => assert.equal(letterDistance(a, b), distance));
   }
 
   it('come best first', () => {

@@ -1,8 +1,8 @@
 import { isReentrant } from '../instrument/isReentrant';
 import type { Tuning } from '../instrument/tuning';
 import type { ChordContext } from '../music/chord/nameChord';
-import type { Header } from '../notation/header';
-import { playedSpelling, soundingSpelling } from '../notation/headerViews';
+import type { Header } from './header';
+import { playedSpelling, soundingSpelling } from './headerViews';
 
 interface Contexts {
   readonly sounding: ChordContext;
