@@ -22,6 +22,7 @@ export function clientOptions(): LanguageClientOptions {
     commands: true,
     // Asked for whole files, VS Code would want every token of the file again after each keystroke.
     tokensByRange: true,
+    pictures: true,
   });
   // By language alone, whatever the scheme: the two texts of a preview are to have colours, hovers and diagnostics too.
   return { documentSelector: [{ language: 'pegbox' }], initializationOptions };

@@ -23,7 +23,11 @@ export async function findTarget(argument: CommandTarget | undefined): Promise<T
     );
     return undefined;
   }
-  const document = await vscode.workspace.openTextDocument(uri);
+  // Opening anew a document that is shown would keep it in memory for minutes after its tab is closed.
+  const document =
+    editor?.document.uri.toString() === uri.toString()
+      ? editor.document
+      : await vscode.workspace.openTextDocument(uri);
   if (document.languageId !== 'pegbox') return noTab();
   const range = argument?.range === undefined ? undefined : toRange(argument.range);
   const shown = editor?.document === document ? editor.selection : undefined;

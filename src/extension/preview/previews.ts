@@ -24,8 +24,8 @@ export class Previews implements vscode.Disposable {
   private readonly summary = new SummaryItem();
   private readonly disposables: readonly { dispose(): unknown }[];
   private opened = 0;
-  /** Whose change is being made. */
-  private taken: Preview | undefined;
+  /** Whose change is being made, and whether its document was edited since. */
+  private taken: { readonly preview: Preview; missed: boolean } | undefined;
 
   constructor(
     private readonly pages: ReportPages,
@@ -109,14 +109,18 @@ export class Previews implements vscode.Disposable {
     this.settle();
   }
 
-  /** While a preview's own change is made, it does not follow the edits of its document. */
-  async without<T>(preview: Preview, run: () => Promise<T>): Promise<T> {
-    this.taken = preview;
-    try {
-      return await run();
-    } finally {
-      this.taken = undefined;
-    }
+  /**
+   * Makes a preview's own change, which it does not follow like an edit of the user. False when it was not made; then
+   * what the user edited meanwhile is followed after all.
+   */
+  async making(preview: Preview, make: () => Promise<boolean>): Promise<boolean> {
+    this.taken = { preview, missed: false };
+    const made = await make();
+    const { missed } = this.taken;
+    this.taken = undefined;
+    if (made) this.forget(preview);
+    else if (missed) this.renewSoon(preview);
+    return made;
   }
 
   async close(preview: Preview): Promise<void> {
@@ -143,8 +147,13 @@ export class Previews implements vscode.Disposable {
   /** Its document was edited: it is worked out again once the text rests. */
   private follow({ document, contentChanges }: vscode.TextDocumentChangeEvent): void {
     const preview = this.shown.get(document.uri.toString());
-    if (preview === undefined || preview === this.taken || contentChanges.length === 0) return;
+    if (preview === undefined || contentChanges.length === 0) return;
     preview.moved(contentChanges);
+    if (this.taken?.preview === preview) this.taken.missed = true;
+    else this.renewSoon(preview);
+  }
+
+  private renewSoon(preview: Preview): void {
     clearTimeout(this.waiting.get(preview));
     const renew = (): void => void this.renew(preview).catch((error: unknown) => refuse(String(error)));
     this.waiting.set(preview, setTimeout(renew, REST));

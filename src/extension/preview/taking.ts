@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { REQUESTS, type ChangeVariant } from '../../server/requests';
 import type { ServiceError } from '../../service/serviceApi';
-import { applyEdits, CHANGED_MEANWHILE, refuse, type ChangeOutcome } from '../applyChange';
+import { applyEdits, refuse, type ChangeOutcome } from '../applyChange';
 import { plainPosition } from '../ranges';
 import { countsText } from '../reportText';
 import type { ServerRequests } from '../serverRequests';
@@ -11,6 +11,8 @@ import type { Preview } from './preview';
 import { fileName } from './previewAddress';
 import type { Previews } from './previews';
 import { showWhereItIs } from './previewTabs';
+
+const LOOK_AGAIN = 'The text was changed meanwhile; look at the preview again and take it then.';
 
 /** How long the last line on a change stays in the status bar, in milliseconds. */
 const READING_TIME = 10_000;
@@ -33,7 +35,7 @@ export class Taking {
     const refused = await bringUpToDate(preview);
     if (refused) return refused;
     const { variant, version, change, trouble } = preview;
-    if (variant === undefined || version === undefined) return nothingTaken(trouble ?? CHANGED_MEANWHILE);
+    if (variant === undefined || version === undefined) return nothingTaken(trouble ?? LOOK_AGAIN);
     return this.take(preview, variant, version, change.done);
   }
 
@@ -45,7 +47,7 @@ export class Taking {
     const refused = await bringUpToDate(preview);
     if (refused) return refused;
     const { variant, trouble, change, document, range, afterText } = preview;
-    if (variant === undefined) return nothingTaken(trouble ?? CHANGED_MEANWHILE);
+    if (variant === undefined) return nothingTaken(trouble ?? LOOK_AGAIN);
     const { passage } = await this.requests.ask(REQUESTS.counterpart, {
       uri: uri.toString(),
       position: plainPosition(position),
@@ -68,8 +70,8 @@ export class Taking {
     done: string,
   ): Promise<ChangeOutcome> {
     const { document } = preview;
-    const applied = await this.previews.without(preview, () => applyEdits(document, version, edits));
-    if (!applied) return nothingTaken(CHANGED_MEANWHILE);
+    const made = await this.previews.making(preview, () => applyEdits(document, version, edits));
+    if (!made) return nothingTaken(LOOK_AGAIN);
     await showWhereItIs(document);
     await this.previews.close(preview);
     // The report was told when the preview opened; a second notification would only hide the text.
@@ -85,11 +87,13 @@ async function bringUpToDate(preview: Preview): Promise<ServiceError | undefined
     if (isUntitled) return nothingTaken(`${fileName(uri)} was closed.`);
     preview.document = await vscode.workspace.openTextDocument(uri);
   }
-  if (preview.version === preview.document.version) return undefined;
+  // A document that was closed and opened again counts its versions anew.
+  const { version, beforeText, document } = preview;
+  if (version === document.version && beforeText === document.getText()) return undefined;
   const seen = preview.afterText;
   await preview.renew();
   if (preview.afterText === seen) return undefined;
-  return nothingTaken('The text was changed meanwhile; look at the preview again and take it then.');
+  return nothingTaken(LOOK_AGAIN);
 }
 
 function nothingTaken(why: string): ServiceError {

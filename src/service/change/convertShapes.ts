@@ -57,7 +57,7 @@ export function convertShapes(
       ...wordsOfNames(slices, shifts, [...chords.values()]),
       ...cautions,
     ];
-    return { ...counted, remarks };
+    return { ...counted, remarks, ...(cautions.length > 0 && { cautions }) };
   };
   return changeOf(
     document,
