@@ -132,20 +132,31 @@ function fewestLost(layers: readonly HandLayer[]): number {
   return Math.floor(Math.min(Infinity, ...(lossesTo(layers).at(-1) ?? [])) / ONE_NOTE);
 }
 
+/**
+ * Keeps the states on ways that lose least, and binds them so that only such ways are left: a note let go matches any
+ * state before it, so two states can each lie on a best way and yet lose more together. So each tells the loss up to
+ * it, and asks of the one before the loss that its own way has.
+ */
 function prunedToLeastLoss(
   layers: readonly HandLayer[],
   make: (states: readonly HandState[]) => HandLayer,
 ): HandLayer[] {
   const to = lossesTo(layers);
   const least = Math.min(Infinity, ...(to.at(-1) ?? []));
+  if (least === 0) return [...layers];
   let onward: number[] = (layers.at(-1)?.states ?? []).map(() => 0);
   const kept: HandLayer[] = [];
   for (let at = layers.length - 1; at >= 0; at--) {
     const layer = layers[at];
     if (!layer) break;
-    const good = layer.states.filter((_, i) => (to[at]?.[i] ?? Infinity) + (onward[i] ?? Infinity) === least);
-    kept.unshift(good.length === layer.size ? layer : make(good));
     const before = layers[at - 1];
+    const good = layer.states.flatMap((state, i) => {
+      const upTo = to[at]?.[i] ?? Infinity;
+      if (upTo + (onward[i] ?? Infinity) !== least) return [];
+      const need = before ? [...state.need, upTo - state.loss] : state.need;
+      return [{ ...state, need, out: [...state.out, upTo] }];
+    });
+    kept.unshift(make(good));
     if (!before) break;
     const byNeed = leastBy(
       layer.need,
