@@ -10,7 +10,8 @@ import type { Settings } from '../records';
 import type { ChangeResult, ConvertRequest, Report, ServiceError } from '../serviceApi';
 import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
 import { convertShapes } from './convertShapes';
-import { placeNotes, unplacedNotes } from './placing';
+import { unplacedNotes } from './placing';
+import { placeNotes } from './ways';
 import { halfStepWords, leftOut, notesOutOf, verb } from './remarks';
 import { hasStrings, slicesIn, type Slice } from './slices';
 

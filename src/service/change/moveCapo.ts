@@ -8,10 +8,18 @@ import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
 import type { ChangeResult, MoveCapoRequest, Report } from '../serviceApi';
 import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
-import { entriesOf, needsFinger, placeNotes, unplacedNotes, type PassageEntry, type Places } from './placing';
+import {
+  entriesOf,
+  needsFinger,
+  unplacedNotes,
+  withTargets,
+  type PassageEntry,
+  type Places,
+} from './placing';
 import { capoWords, halfStepWords, leftOut, notesOutOf, verb } from './remarks';
 import { keyOf, placeAsItIs } from './rewrite';
 import { slicesIn, type Slice } from './slices';
+import { placeNotes } from './ways';
 import { stayOnStrings } from './stayOnStrings';
 
 /**
@@ -106,10 +114,8 @@ function onTheirStrings(
   };
 }
 
-function sameString(
-  { slice, index, note }: PassageEntry,
-  headerFor: (header: Header) => Header,
-): NotePlace | undefined {
+function sameString(entry: PassageEntry, headerFor: (header: Header) => Header): NotePlace | undefined {
+  const { slice, index, note } = entry;
   const { header } = slice.system;
   if (note.kind === 'muted') return placeAsItIs(slice.system, index);
   // Harmonics and notes that a technique binds to a stopped string are left to the search.
@@ -118,7 +124,9 @@ function sameString(
   const at = header.tuning.strings.length - note.string;
   const fret = fingerboardOf(headerFor(header)).fretFor(at, pitch.midi);
   const opens = fret === 0 && needsFinger(slice, note);
-  return fret === undefined || opens ? undefined : { string: note.string, fret };
+  return fret === undefined || opens
+    ? undefined
+    : withTargets(entry, headerFor(header), { string: note.string, fret });
 }
 
 function keepShapes(

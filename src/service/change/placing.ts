@@ -7,13 +7,11 @@ import { fingerboardOf } from '../../notation/headerViews';
 import type { NotePlace } from '../../notation/print/pieces';
 import type { NoteReading, TechniqueKind } from '../../notation/reading';
 import type { TabDocument } from '../../notation/tabDocument';
-import { placePassage, type PassageNote } from '../../playing/passage';
+import type { PassageNote } from '../../playing/passage';
 import type { Target } from '../../playing/target';
-import { transposable } from '../../playing/transposable';
 import type { Settings } from '../records';
 import type { UnplacedNote } from '../serviceApi';
-import { reasonText } from './reasonText';
-import { keyOf, placeAsItIs } from './rewrite';
+import { keyOf } from './rewrite';
 import { notesOf, type Slice } from './slices';
 
 /** A note of a passage with where it stands. */
@@ -42,59 +40,20 @@ export function entriesOf(document: TabDocument, slices: readonly Slice[]): Pass
   });
 }
 
-/**
- * Finds the place of each note at its own pitch, moved by some half steps, under other fields. Parts are played by
- * different hands and are placed apart. Where neither the neck nor the pitches change, every note stays where it is.
- */
-export function placeNotes(
-  document: TabDocument,
-  slices: readonly Slice[],
-  headerFor: (header: Header) => Header,
-  halfSteps: number,
-  settings: Settings,
-): Places {
-  const entries = entriesOf(document, slices);
-  const places = new Map<string, NotePlace>();
-  const reasons = new Map<PassageEntry, string>();
-  const moves: (number | undefined)[] = [];
-  for (const group of passagesOf(entries, headerFor)) {
-    if (halfSteps === 0 && sameNeck(group.before, group.header)) {
-      for (const { slice, index } of group.entries) {
-        const place = placeAsItIs(slice.system, index);
-        if (place) places.set(keyOf(slice, index), place);
-      }
-      continue;
-    }
-    const target = targetOf(group.header, settings);
-    const notes: PassageNote[] = [];
-    group.entries.forEach((entry, id) => {
-      if (entry.note.kind !== 'muted' && entry.note.pitches.length === 0)
-        reasons.set(entry, 'it has no pitch where it stands');
-      else notes.push(passageNote(document, group.entries, entry, id, halfSteps));
-    });
-    const answer = placePassage(notes, target);
-    for (const { id, string, fret, touched } of answer.placements) {
-      const entry = group.entries[id];
-      if (entry)
-        places.set(keyOf(entry.slice, entry.index), {
-          string,
-          fret,
-          ...(touched === undefined ? {} : { touched }),
-        });
-    }
-    for (const unplaced of answer.unplaced) {
-      const entry = group.entries[unplaced.id];
-      if (entry) reasons.set(entry, reasonText(unplaced, group.header));
-    }
-    if (answer.unplaced.length > 0) moves.push(transposable(notes, target)[0]?.halfSteps);
-  }
-  const [fitsAt] = moves.length === 1 ? moves : [];
-  return {
-    entries,
-    reasonOf: (entry) => reasons.get(entry),
-    fitsAt,
-    at: (slice, index) => places.get(keyOf(slice, index)),
-  };
+/** A place with what its technique's frets move by, where that is not as far as its own fret. */
+export function withTargets({ slice, note }: PassageEntry, after: Header, place: NotePlace): NotePlace {
+  if (note.fret === undefined || note.techniques.every(({ toFret }) => toFret === undefined)) return place;
+  const before = slice.system.header;
+  const by =
+    stopAt(after, place.string, place.fret) - stopAt(before, note.string, note.fret) + note.fret - place.fret;
+  return by === 0 ? place : { ...place, targetsBy: place.fret - note.fret + by };
+}
+
+/** Where a number stops a string, counted as numbers other than 0 count on it. */
+function stopAt(header: Header, string: number, fret: number): number {
+  const board = fingerboardOf(header);
+  const index = header.tuning.strings.length - string;
+  return board.absoluteFret(index, fret) - (board.absoluteFret(index, 1) - 1);
 }
 
 /** Whether every written number means the same pitch. */
@@ -135,7 +94,8 @@ export function nameOf(note: NoteReading): string {
   );
 }
 
-function targetOf(header: Header, { reach }: Settings): Target {
+/** The neck under a header, and how far the hand reaches. */
+export function targetOf(header: Header, { reach }: Settings): Target {
   return {
     fingerboard: fingerboardOf(header),
     scaleLength: header.scaleLength,
@@ -144,17 +104,21 @@ function targetOf(header: Header, { reach }: Settings): Target {
   };
 }
 
-interface Group {
+/** Notes that one hand plays in one go: one part, under one set of fields. */
+export interface PassageGroup {
   /** The fields before the change, and after it. */
   readonly before: Header;
   readonly header: Header;
   readonly entries: PassageEntry[];
 }
 
-/** Notes that one hand plays in one go: one part, under one set of fields. */
-function passagesOf(entries: readonly PassageEntry[], headerFor: (header: Header) => Header): Group[] {
-  const groups: Group[] = [];
-  const open = new Map<string | undefined, Group>();
+/** The passages of single hands; parts are played by different ones. */
+export function passagesOf(
+  entries: readonly PassageEntry[],
+  headerFor: (header: Header) => Header,
+): PassageGroup[] {
+  const groups: PassageGroup[] = [];
+  const open = new Map<string | undefined, PassageGroup>();
   for (const entry of entries) {
     const { part } = entry.slice.system.header;
     const header = headerFor(entry.slice.system.header);
@@ -191,7 +155,8 @@ export function needsFinger({ system }: Slice, { fret, joinedFrom, techniques }:
   );
 }
 
-function passageNote(
+/** A note as the hand's search takes it. */
+export function passageNote(
   document: TabDocument,
   entries: readonly PassageEntry[],
   { slice, note }: PassageEntry,

@@ -7,7 +7,8 @@ import type { Settings } from '../records';
 import type { ChangeResult, Report, ServiceError, TransposeRequest } from '../serviceApi';
 import { changeOf, mapHeaders, NOTHING_THERE, wideningCuts, type Attempt } from './change';
 import { halfStepWords, leftOut, notesOutOf, verb } from './remarks';
-import { placeNotes, unplacedNotes } from './placing';
+import { unplacedNotes } from './placing';
+import { placeNotes } from './ways';
 import { slicesIn, type Slice } from './slices';
 
 /** Three octaves: beyond it no instrument of the trade keeps anything. */
