@@ -95,7 +95,7 @@ function techniquesOf(
   const leaves = goal !== undefined && goal.bar > lastBar;
   const own = note.techniques.map(({ kind, toFret, onset }): ExpectedTechnique => ({
     kind: leaves && kind === 'slide' ? 'slide-to-nowhere' : kind,
-    toFret: toFret === undefined ? undefined : toFret + place.fret - (note.fret ?? 0),
+    toFret: toFret === undefined ? undefined : toFret + (place.targetsBy ?? place.fret - (note.fret ?? 0)),
     onset: onset && fromStart(onset),
   }));
   return slid ? [{ kind: 'slide-from-nowhere', toFret: undefined, onset: undefined }, ...own] : own;

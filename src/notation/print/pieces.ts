@@ -13,6 +13,11 @@ export interface NotePlace {
   readonly fret: number;
   /** Where a harmonic is touched, counted as the text counts. */
   readonly touched?: number;
+  /**
+   * How far the frets move that bends, releases and trills name. As far as the note's own, when left out; another way
+   * where 0 is no neighbour of 1, under a partial capo or on a string that begins up the neck.
+   */
+  readonly targetsBy?: number;
 }
 
 /**
@@ -130,14 +135,38 @@ class LinePieces {
   }
 
   make(): Piece[] {
-    this.cells.notes.forEach((cell, i) => {
+    const printed = this.cells.notes.flatMap((cell, i) => {
       const index = this.indices[i];
       const note = index === undefined ? undefined : this.reading.notes[index];
       const place = index === undefined ? undefined : this.place(index);
-      if (note && place && this.isInside(note)) this.note(cell, note, place);
+      return note && place && this.isInside(note) ? [{ cell, note, place }] : [];
     });
+    const brackets = this.brackets(printed.map(({ cell }) => cell));
+    for (const { cell, note, place } of printed) this.note(cell, note, place, brackets.get(cell) ?? ['', '']);
     for (const stop of this.cells.stops) this.stop(stop);
     return this.pieces;
+  }
+
+  /** Brackets that notes of a ghosted group take over from those of it that are not printed. */
+  private brackets(printed: readonly CellNote[]): Map<CellNote, readonly [string, string]> {
+    const taken = new Map<CellNote, readonly [string, string]>();
+    const { text } = this.line;
+    let group: CellNote[] = [];
+    for (const cell of this.cells.notes) {
+      if (text.slice(cell.start, cell.numberStart).includes('(')) group = [];
+      group.push(cell);
+      if (!text.slice(cell.numberEnd, cell.end).includes(')')) continue;
+      const left = group.filter((one) => printed.includes(one));
+      const [first, last] = [left[0], left.at(-1)];
+      if (first && last && left.length < group.length) {
+        const opening = first === group[0] ? '' : '(';
+        const closing = last === cell ? '' : ')';
+        taken.set(first, [opening, first === last ? closing : '']);
+        if (first !== last) taken.set(last, ['', closing]);
+      }
+      group = [];
+    }
+    return taken;
   }
 
   /** A stop goes where the note went that it ends. */
@@ -169,11 +198,16 @@ class LinePieces {
     return bar >= this.passage.firstBar && bar <= this.passage.lastBar;
   }
 
-  private note(cell: CellNote, note: NoteReading, place: NotePlace): void {
+  private note(
+    cell: CellNote,
+    note: NoteReading,
+    place: NotePlace,
+    [opening, closing]: readonly [string, string],
+  ): void {
     const { text } = this.line;
     const brought = this.broughtFromOutside(cell, note);
-    const before = text.slice(cell.start, cell.numberStart);
-    const after = text.slice(cell.numberEnd, cell.end);
+    const before = opening + text.slice(cell.start, cell.numberStart);
+    const after = text.slice(cell.numberEnd, cell.end) + closing;
     const number = this.numberOf(cell, place);
     const suffix =
       cell.kind === 'artificial-harmonic'
@@ -247,7 +281,7 @@ class LinePieces {
   private techniqueText(technique: CellTechnique, cell: CellNote, place: NotePlace): string {
     const text = asciiSigns(this.line.text.slice(technique.start, technique.end));
     if (technique.toFret === undefined || cell.fret === undefined) return text;
-    const target = decimal(technique.toFret + place.fret - cell.fret);
+    const target = decimal(technique.toFret + (place.targetsBy ?? place.fret - cell.fret));
     // A release may stand apart from its fret: `r--7`.
     return text.replace(/[\d.]+$/, target);
   }
