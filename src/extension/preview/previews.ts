@@ -65,8 +65,8 @@ export class Previews implements vscode.Disposable {
       return { report };
     }
     const earlier = this.shown.get(document.uri.toString());
-    if (earlier) await this.close(earlier);
     this.shown.set(document.uri.toString(), preview);
+    if (earlier) await this.close(earlier);
     const title = `${fileName(document.uri)}: before ↔ ${change.after}`;
     await vscode.commands.executeCommand('vscode.diff', addresses.before, addresses.after, title, {
       preview: false, // the next file that is looked at would take its place
