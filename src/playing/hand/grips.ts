@@ -72,26 +72,28 @@ export function gripsFor(midis: readonly number[], target: Target, options: Hand
     };
     return find(note).found.places;
   });
+  // Equal pitches one after the other, so that the same places the other way round are met but once.
+  const order = midis.map((_, at) => at).sort((a, b) => (midis[a] ?? 0) - (midis[b] ?? 0) || a - b);
   const chosen: Place[] = [];
   const found: Grip[] = [];
   const widest = frame.thumb ? Infinity : frame.slide ? 0 : (frame.limits[1]?.[4] ?? 0);
-  const choose = (at: number, taken: number, low: number, high: number): void => {
-    const places = choices[at];
-    if (!places) {
+  const choose = (step: number, taken: number, low: number, high: number): void => {
+    const at = order[step];
+    const places = choices[at ?? -1];
+    if (at === undefined || !places) {
       const grip = bestGrip(chosen, frame);
       if (grip) found.push(grip);
       return;
     }
-    // Equal pitches on the same strings the other way round are the same grip.
-    const twin = midis[at] === midis[at - 1] ? chosen[at - 1] : undefined;
+    const before = order[step - 1] ?? -1;
+    const twin = midis[at] === midis[before] ? chosen[before] : undefined;
     for (const place of places) {
       if ((taken >> place.index) & 1 || (twin && place.index < twin.index)) continue;
       const l = Math.min(low, place.stoppedFret ?? low);
       const h = Math.max(high, place.stoppedFret ?? high);
       if (h > l && (frame.x[h] ?? 0) - (frame.x[l] ?? 0) > widest + 1e-6) continue;
       chosen[at] = place;
-      choose(at + 1, taken | (1 << place.index), l, h);
-      chosen.length = at;
+      choose(step + 1, taken | (1 << place.index), l, h);
     }
   };
   choose(0, 0, Infinity, -Infinity);
