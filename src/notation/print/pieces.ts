@@ -170,16 +170,16 @@ class LinePieces {
   }
 
   /** A stop goes where the note went that it ends. */
-  private stop({ start, column }: Token): void {
+  private stop({ column }: Token): void {
     let string = this.oldString;
     let owner: number | undefined;
-    this.cells.notes.forEach((cell, i) => {
-      const index = this.indices[i];
-      const place = index === undefined ? undefined : this.place(index);
-      if (index === undefined || cell.start >= start) return;
-      string = place?.string ?? string;
-      owner = this.reading.notes[index]?.column;
-    });
+    for (const index of this.indices) {
+      const note = this.reading.notes[index];
+      // By columns, as the reading goes: a note may stand before a sign that is written in front of it.
+      if (!note || note.column >= column) continue;
+      string = this.place(index)?.string ?? string;
+      owner = note.column;
+    }
     this.pieces.push({
       string,
       text: '.',

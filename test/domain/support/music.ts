@@ -98,9 +98,7 @@ class Teller {
         .flatMap(({ row, word, marks }) =>
           marks.flatMap((mark) => {
             const carried = this.isCarriedIn(row, mark);
-            // What stands at the end of the last bar belongs to it; a mark on a second digit may be read so.
-            const last = this.lastBar === this.reading.bars.length - 1 && equal(mark.onset, this.end);
-            if (!carried && !last && !this.isWithin(mark.onset)) return [];
+            if (!carried && !this.isAt(mark.column)) return [];
             // What covers columns may be cut too short for its letters.
             const text = covers(row, mark.text) ? word : `${word} ${mark.text}`;
             const atNote = notes.some(({ column }) => column === mark.column);
@@ -110,10 +108,18 @@ class Teller {
     };
   }
 
+  /** Whether a column belongs to the passage; a bar sign belongs to the bar that it opens. */
+  private isAt(column: number): boolean {
+    const { bars } = this.reading;
+    const from = this.firstBar === 0 ? 0 : (bars[this.firstBar - 1]?.endColumn ?? 0);
+    const to = this.lastBar === bars.length - 1 ? Infinity : (bars[this.lastBar]?.endColumn ?? 0);
+    return column >= from && column < to;
+  }
+
   /** Whether a mark begins before the passage and covers columns of it. */
-  private isCarriedIn(row: string, { text, column, onset, start, end }: PlacedMark): boolean {
+  private isCarriedIn(row: string, { text, column, start, end }: PlacedMark): boolean {
     const first = this.reading.bars[this.firstBar]?.startColumn ?? 0;
-    return covers(row, text) && compare(onset, this.start) < 0 && column + end - start > first;
+    return covers(row, text) && column < first && !this.isAt(column) && column + end - start > first;
   }
 
   private holds({ bar }: NoteReading): boolean {
