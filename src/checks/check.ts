@@ -1,6 +1,7 @@
 import type { Header } from '../notation/header';
 import type { Problem, SystemReading } from '../notation/reading';
 import type { FieldGroup, Range, RingingNote, System, TabDocument, TextEdit } from '../notation/tabDocument';
+import type { StretchPair } from './support/stretches';
 
 /**
  * How grave a finding is: `error` what cannot be resolved, `warning` what was surely not meant, `information` what is
@@ -89,6 +90,8 @@ export interface Runs {
   readonly system?: (scene: Scene) => readonly SystemFinding[];
   /** A system and the one before it. */
   readonly neighbours?: (document: TabDocument, before: System, system: System) => readonly Finding[];
+  /** What two parts have of a section that they share; asked where bars, meter or repeats of either have changed. */
+  readonly parts?: (document: TabDocument, pair: StretchPair) => readonly Finding[];
 }
 
 export type HelpGroup =

@@ -1,7 +1,8 @@
 import type { FieldGroup, RingingNote, System, TabDocument } from '../notation/tabDocument';
 import type { CheckSettings, Diagnostic, Finding, Scene, Severity, SystemFinding } from './check';
-import { FIELD_CHECKS, NEAR_MISS_CHECKS, NEIGHBOUR_CHECKS, SYSTEM_CHECKS } from './checks';
+import { FIELD_CHECKS, NEAR_MISS_CHECKS, NEIGHBOUR_CHECKS, PARTS_CHECKS, SYSTEM_CHECKS } from './checks';
 import { placeFinding } from './support/place';
+import { pairsOf, sameBars, type StretchPair } from './support/stretches';
 
 /** What a check found, with the check's code and its severity by default. */
 interface Found<F> {
@@ -31,6 +32,9 @@ interface Memo {
   diagnostics: (readonly Diagnostic[] | undefined)[];
   /** The same for what a system and the one before it are together. */
   pairs: (readonly Diagnostic[] | undefined)[];
+  /** What parts have of the sections that they share, and what is to tell of each pair. */
+  stretches: readonly StretchPair[];
+  parts: (readonly Diagnostic[] | undefined)[];
   fields: readonly Diagnostic[];
   lines: readonly Diagnostic[];
   /** All of them, as long as nothing has changed. */
@@ -59,6 +63,8 @@ export function checkDocument(document: TabDocument, settings: CheckSettings): r
     memo.diagnostics = Array<undefined>(systems.length).fill(undefined);
     memo.pairs = Array<undefined>(systems.length).fill(undefined);
     memo.fields = checkFields(document, settings);
+    memo.stretches = pairsOf(document);
+    memo.parts = memo.stretches.map((pair) => checkParts(document, pair, settings));
   }
   if (moved || memo.nearMisses !== nearMisses) {
     changed = true;
@@ -69,7 +75,10 @@ export function checkDocument(document: TabDocument, settings: CheckSettings): r
     const system = systems[i];
     if (!system || (memo.systems[i] === system && memo.rings[i] === system.ringVersion)) continue;
     changed = true;
-    if (memo.systems[i] !== system) {
+    const before = memo.systems[i];
+    if (before && before !== system && memo.stretches.length > 0 && !sameBars(before, system))
+      renewParts(memo, document, i, settings);
+    if (before !== system) {
       memo.pairs[i] = checkPair(document, systems[i - 1], system, settings);
       const next = systems[i + 1];
       if (next && memo.systems[i + 1] === next)
@@ -96,14 +105,25 @@ function emptyMemo(settings: CheckSettings): Memo {
     rings: [],
     diagnostics: [],
     pairs: [],
+    stretches: [],
+    parts: [],
     fields: [],
     lines: [],
     all: [],
   };
 }
 
-function collect({ diagnostics, pairs, fields, lines }: Memo): readonly Diagnostic[] {
+/** Checks again the stretches that a system belongs to. */
+function renewParts(memo: Memo, document: TabDocument, index: number, settings: CheckSettings): void {
+  memo.stretches.forEach((pair, at) => {
+    if (pair.earlier.systems.includes(index) || pair.later.systems.includes(index))
+      memo.parts[at] = checkParts(document, pair, settings);
+  });
+}
+
+function collect({ diagnostics, pairs, parts, fields, lines }: Memo): readonly Diagnostic[] {
   const all: Diagnostic[] = [...fields, ...lines];
+  for (const pair of parts) if (pair) for (const item of pair) all.push(item);
   for (let i = 0; i < diagnostics.length; i++) {
     const pair = pairs[i];
     const own = diagnostics[i];
@@ -177,6 +197,17 @@ function checkPair(
       if (item) found.push(item);
     }
   }
+  return found.length === 0 ? undefined : found;
+}
+
+function checkParts(
+  document: TabDocument,
+  pair: StretchPair,
+  settings: CheckSettings,
+): readonly Diagnostic[] | undefined {
+  const found = PARTS_CHECKS.flatMap((check) =>
+    check.run(document, pair).flatMap((finding) => shown(check, finding, settings) ?? []),
+  );
   return found.length === 0 ? undefined : found;
 }
 

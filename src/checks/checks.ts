@@ -37,6 +37,7 @@ import { keyValue } from './key-value';
 import { labelDisagrees } from './label-disagrees';
 import { lookAlikes } from './look-alikes';
 import { meterValue } from './meter-value';
+import { partsDiffer } from './parts-differ';
 import { pickingMark } from './picking-mark';
 import { pullOffNotFalling } from './pull-off-not-falling';
 import { referencePitchValue } from './reference-pitch-value';
@@ -102,6 +103,7 @@ export const CHECKS: readonly Check[] = [
   barOutOfLine,
   barSignMissing,
   rowBarOutOfLine,
+  partsDiffer,
   unknownSign,
   fretNumber,
   fretPastNeck,
@@ -154,3 +156,4 @@ export const NEAR_MISS_CHECKS = checksOf('nearMiss');
 export const FIELD_CHECKS = checksOf('fields');
 export const SYSTEM_CHECKS = checksOf('system');
 export const NEIGHBOUR_CHECKS = checksOf('neighbours');
+export const PARTS_CHECKS = checksOf('parts');
