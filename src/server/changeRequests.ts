@@ -67,6 +67,13 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     return session.service.tuningChoices(open.document, place, session.settings);
   });
 
+  on(REQUESTS.grip, null, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return null;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return session.service.grip(open.document, place, session.settings) ?? null;
+  });
+
   on(REQUESTS.readTuning, FAILED, (session, params) => {
     const open = session.store.get(params.uri);
     if (!open) return CLOSED;

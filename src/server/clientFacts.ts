@@ -17,6 +17,7 @@ export interface ClientFacts {
   readonly helpLink: string | undefined;
   readonly commands: boolean;
   readonly tokensByRange: boolean;
+  readonly pictures: boolean;
 }
 
 /**
@@ -36,6 +37,7 @@ export function readClientFacts(params: InitializeParams, tell: (problem: string
     helpLink: typeof helpLink === 'string' && helpLink.includes(CODE_SLOT) ? helpLink : undefined,
     commands: options['commands'] === true,
     tokensByRange: options['tokensByRange'] === true,
+    pictures: options['pictures'] === true,
   };
 }
 

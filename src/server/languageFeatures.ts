@@ -37,7 +37,7 @@ export function registerLanguageFeatures(connection: FeatureConnection, guard: G
     guard('hover', null, (session): lsp.Hover | null => {
       const at = locate(session, params);
       const hover = at && session.service.hover(at.open.document, at.place, session.settings);
-      return hover ? toHover(hover) : null;
+      return hover ? toHover(hover, session.facts.pictures) : null;
     }),
   );
 

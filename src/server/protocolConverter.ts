@@ -25,6 +25,7 @@ import {
   type Severity,
   type TextEdit,
 } from '../service/records';
+import { svgDataUri } from '../service/grip/dataUri';
 import type { ChangeResult, Variant } from '../service/serviceApi';
 import type { TextChange } from './documents';
 import type { ChangeAnswer, ChangeVariant } from './requests';
@@ -140,8 +141,11 @@ export function toCommandActions(uri: string, range: Range): lsp.CodeAction[] {
   }));
 }
 
-export function toHover(hover: Hover): lsp.Hover {
-  return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: toRange(hover.range) };
+/** With `pictures` a picture stands below the words; a client that shows none would print its address. */
+export function toHover({ markdown, range, picture }: Hover, pictures: boolean): lsp.Hover {
+  const image =
+    picture && pictures ? `\n\n![${picture.alt.replace(/[\\[\]]/g, '')}](${svgDataUri(picture.svg)})` : '';
+  return { contents: { kind: MarkupKind.Markdown, value: `${markdown}${image}` }, range: toRange(range) };
 }
 
 /** The protocol wants a name that is not blank, and the selection inside the range. */

@@ -1,4 +1,5 @@
 import type { Position, Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { GripAnswer } from '../service/grip/gripAnswer';
 import type { Passage, Report, ServiceError, TuningAnswer, TuningChoice } from '../service/serviceApi';
 
 /**
@@ -13,6 +14,7 @@ export const REQUESTS = {
   counterpart: 'pegbox/counterpart',
   tuningChoices: 'pegbox/tuningChoices',
   readTuning: 'pegbox/readTuning',
+  grip: 'pegbox/grip',
 } as const;
 
 /** What each request takes and answers. */
@@ -23,6 +25,7 @@ export interface RequestShapes {
   'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
+  'pegbox/grip': { params: PlaceParams; answer: GripAnswer | null };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 
@@ -103,6 +106,8 @@ export interface ClientOptions {
   readonly commands?: boolean;
   /** Whether it asks for semantic tokens by what is visible only, so that a keystroke costs no pass over the file. */
   readonly tokensByRange?: boolean;
+  /** Whether its hovers show SVG images from data addresses; without it they have words only. */
+  readonly pictures?: boolean;
 }
 
 /** The argument of the commands that change a passage: where to work; what is left out is asked for. */

@@ -7,6 +7,7 @@ import { chord } from './chordAnswer';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
 import { folding } from './folding';
+import { grip } from './grip/grip';
 import { highlights } from './highlights';
 import { hover } from './hover/hover';
 import { inlayHints } from './inlayHints';
@@ -26,6 +27,7 @@ export function createLanguageService(): LanguageService {
     diagnostics,
     rewrites,
     hover,
+    grip,
     outline,
     folding,
     highlights,

@@ -10,6 +10,14 @@ export interface Hover {
   /** Markdown that reads as plain text too. */
   readonly markdown: string;
   readonly range: Range;
+  /** Shows what the words say as well; for editors that show pictures in a hover. */
+  readonly picture?: Picture;
+}
+
+/** An SVG document of its own, readable on light and dark grounds, and what it shows in words. */
+export interface Picture {
+  readonly svg: string;
+  readonly alt: string;
 }
 
 export interface OutlineItem {

@@ -1,4 +1,5 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
+import type { GripAnswer } from './grip/gripAnswer';
 import type {
   CompletionItem,
   Diagnostic,
@@ -23,6 +24,8 @@ export interface LanguageService {
   /** Changes on offer where nothing is wrong, such as writing the count that was worked out. */
   rewrites(document: TabDocument, range: Range): readonly Mend[];
   hover(document: TabDocument, place: Place, settings: Settings): Hover | undefined;
+  /** The fingers for what sounds at a place; undefined outside systems and where no string is stopped or open. */
+  grip(document: TabDocument, place: Place, settings: Settings): GripAnswer | undefined;
   outline(document: TabDocument): readonly OutlineItem[];
   folding(document: TabDocument): readonly FoldingRange[];
   /** Every place that sounds the pitch under the cursor. */
@@ -63,6 +66,8 @@ export interface EditableDocument extends TabDocument {
 export interface ServiceError {
   /** One sentence that says what was expected and how to mend it. */
   readonly error: string;
+  /** What the request lacks and a client may ask the user for, to send it again. */
+  readonly asks?: 'key';
 }
 
 /** A stretch of a document that starts and ends at bar signs. */

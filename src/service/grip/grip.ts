@@ -108,8 +108,10 @@ function stoppedIn({ placements }: Grip): number {
   return placements.filter(({ finger }) => finger !== 0).length;
 }
 
-function gripString({ string, state, fret, struck }: StringAt, { grip, letGo }: Held): GripString {
-  if (letGo.includes(string)) return { string, state: 'silent', fret: null, finger: null, struck };
+function gripString({ string, state, fret, struck }: StringAt, { grip, bar, letGo }: Held): GripString {
+  // Where not even what is struck can be held, what rings is no question.
+  const lost = letGo.includes(string) || (!grip && !bar && !struck);
+  if (lost) return { string, state: 'silent', fret: null, finger: null, struck };
   const finger = grip?.placements.find((place) => place.string === string)?.finger;
   return { string, state, fret: fret ?? null, finger: finger ?? null, struck };
 }

@@ -16,7 +16,14 @@ interface Told extends Held {
 export function gripWords(told: Told): { readonly text: string; readonly alt: string } {
   const [main, ...others] = mainSentences(told);
   const open = openSentence(told);
-  const sentences = [main, ...others, open, heldSentence(told), ...lostSentences(told), spanSentence(told)];
+  const sentences = [
+    main,
+    ...others,
+    open,
+    heldSentence(told),
+    ...lostSentences(told),
+    ...spanSentences(told),
+  ];
   const alt = [`Grip: ${main ?? ''}`, open, capoSentence(told)];
   return { text: joined(sentences), alt: joined(alt) };
 }
@@ -66,13 +73,16 @@ function lostSentences({ strings, letGo }: Told): string[] {
   return told;
 }
 
-function spanSentence({ grip }: Told): string | undefined {
+function spanSentences({ grip }: Told): string[] {
   const stopped = grip?.placements.filter(({ finger }) => finger !== 0) ?? [];
-  if (!grip || stopped.length < 2) return undefined;
+  if (!grip || stopped.length === 0) return [];
   const frets = stopped.map(({ fret }) => fret);
   const [low, high] = [Math.min(...frets), Math.max(...frets)];
-  const span = low === high ? '' : `, ${Math.round(grip.millimetres)} mm from fret ${low} to ${high}`;
-  return `The index stands at fret ${grip.position}${span}`;
+  const index = stopped.some(({ finger }) => finger === 1);
+  return [
+    ...(index ? [] : [`The index is free, over fret ${grip.position}`]),
+    ...(low === high ? [] : [`Frets ${low} to ${high} span ${Math.round(grip.millimetres)} mm`]),
+  ];
 }
 
 function capoSentence({ header }: Told): string | undefined {

@@ -22,6 +22,8 @@ export interface Hold {
 
 /** Of more strings that ring than this the others are let go without a try: it bounds the work (engineering value). */
 const MOST_RINGING = 6;
+/** The ways to put fingers on strings at one fret grow fourfold with each string (engineering value: it bounds the work). */
+const MOST_STOPPED = 8;
 
 /**
  * The grip that lets as few strings go as it must; of those that let go as many, the one of least cost. What is struck
@@ -30,7 +32,12 @@ const MOST_RINGING = 6;
 export function holdPlaces(places: readonly HeldPlace[], target: Target, options: HandOptions): Hold {
   const struck = places.filter((place) => place.struck);
   const ringing = places.filter((place) => !place.struck);
-  const tried = ringing.slice(0, MOST_RINGING);
+  const stopped = struck.filter(({ fret }) => fret > 0).length;
+  if (stopped > MOST_STOPPED) {
+    const rule = `${stopped} strings are stopped at once, and fingers are worked out for ${MOST_STOPPED} at most`;
+    return { grip: undefined, letGo: [], refused: [rule] };
+  }
+  const tried = ringing.slice(0, Math.min(MOST_RINGING, MOST_STOPPED - stopped));
   for (let kept = tried.length; kept >= 0; kept--) {
     let best: { grip: Grip; held: readonly HeldPlace[] } | undefined;
     for (const held of choices(tried, kept)) {

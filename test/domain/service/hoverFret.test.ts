@@ -27,6 +27,8 @@ E2    |----------------|
       'Counted from the nut',
       'Bar 1, beat 3 & · rhythm by the count row',
       'Together: Dsus2 (D3 ringing, A3 ringing, D4 struck, E4 ringing)',
+      'Grip: Index at fret 2 on string 3; middle at fret 3 on string 2. Open: strings 1 and 4. Held from before: string 3. Frets 2 to 3 span 32 mm.',
+      "The fingers of least effort under the hand's table, for these notes alone",
     ]);
   });
 
