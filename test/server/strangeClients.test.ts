@@ -19,6 +19,11 @@ const REQUESTS: readonly (readonly [method: string, params: object, empty: unkno
   ['textDocument/semanticTokens/range', { ...AT, range: WHOLE }, { data: [] }],
   ['textDocument/codeAction', { ...AT, range: WHOLE, context: { diagnostics: [] } }, []],
   ['pegbox/passages', { uri: 'file:///unknown.pegbox', selection: WHOLE }, { passages: [] }],
+  [
+    'pegbox/counterpart',
+    { uri: 'file:///unknown.pegbox', position: AT.position, there: 'file:///other.pegbox' },
+    {},
+  ],
   ['pegbox/tuningChoices', { uri: 'file:///unknown.pegbox', position: AT.position }, []],
 ];
 
