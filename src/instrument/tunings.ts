@@ -54,7 +54,7 @@ function shelfOf(instrument: Instrument): Shelf {
 
 function fillShelf(instrument: Instrument): Shelf {
   const rows = TUNING_ROWS[instrument.name] ?? [usualRow(instrument)];
-  const tunings = rows.map((row) => namedTuning(row, instrument));
+  const tunings: NamedTuning[] = rows.map((row) => new RowTuning(row, instrument));
   const byKey = new Map<string, NamedTuning>();
   for (const tuning of tunings) addTo(byKey, tuning);
   for (const [name, steps] of [
@@ -89,10 +89,34 @@ function addTo(byKey: Map<string, NamedTuning>, tuning: NamedTuning): void {
   }
 }
 
-function namedTuning(row: TuningRow, instrument: Instrument): NamedTuning {
-  const list = readNoteList(row.notes, 0, instrument.firstFrets.length);
-  const strings = stringsFromNotes(list.strings, instrument, usualStrings(instrument));
-  return { ...row, instrument: instrument.name, strings };
+/** A row of the table. Its strings are read when they are asked for: a document has use for one or two of them. */
+class RowTuning implements NamedTuning {
+  readonly name: string;
+  readonly aliases: readonly string[];
+  readonly notes: string;
+  readonly remark: string | undefined;
+  readonly instrument: string;
+  private read: readonly TuningString[] | undefined;
+
+  constructor(
+    row: TuningRow,
+    private readonly owner: Instrument,
+  ) {
+    this.name = row.name;
+    this.aliases = row.aliases;
+    this.notes = row.notes;
+    this.remark = row.remark;
+    this.instrument = owner.name;
+  }
+
+  get strings(): readonly TuningString[] {
+    return (this.read ??= this.readStrings());
+  }
+
+  private readStrings(): readonly TuningString[] {
+    const list = readNoteList(this.notes, 0, this.owner.firstFrets.length);
+    return stringsFromNotes(list.strings, this.owner, usualStrings(this.owner));
+  }
 }
 
 /** For an instrument that the table does not hold: nothing but its usual tuning. */

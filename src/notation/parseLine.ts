@@ -1,4 +1,4 @@
-import { readLineByGrammar } from './grammarLine';
+import type * as GrammarLine from './grammarLine';
 import type { ParsedLine } from './parsedLine';
 import { scanLine } from './scanLine';
 
@@ -17,11 +17,23 @@ let old = new Map<string, ParsedLine>();
 export function parseLine(text: string): ParsedLine {
   let line = young.get(text);
   if (line) return line;
-  line = old.get(text) ?? scanLine(text) ?? readLineByGrammar(text);
+  line = old.get(text) ?? scanLine(text) ?? readByGrammar(text);
   if (young.size >= GENERATION) {
     old = young;
     young = new Map();
   }
   young.set(text, line);
   return line;
+}
+
+let grammarLine: typeof GrammarLine | undefined;
+
+/**
+ * The grammar and its engine are loaded by the first line that needs them, which most documents have none of: that
+ * takes as long as opening a song. (`import()` would answer too late, a plain import would load them at once.)
+ */
+function readByGrammar(text: string): ParsedLine {
+  // eslint-disable-next-line @typescript-eslint/no-require-imports
+  grammarLine ??= require('./grammarLine') as typeof GrammarLine;
+  return grammarLine.readLineByGrammar(text);
 }

@@ -1,3 +1,4 @@
+import { lazily } from '../lazily';
 import { degree, type Degree } from './degree';
 
 /** A kind of chord: its symbol after the root and its tones above the root. */
@@ -159,8 +160,10 @@ const ROWS: Readonly<Record<number, readonly string[]>> = {
 export const POWER: ChordType = makeType('5: 5 : power chord, no third', 4);
 
 /** Every written-out type, simplest first. */
-export const WRITTEN_TYPES: readonly ChordType[] = Object.freeze(
-  Object.entries(ROWS).flatMap(([rank, rows]) => rows.map((row) => makeType(row, Number(rank)))),
+export const writtenTypes = lazily((): readonly ChordType[] =>
+  Object.freeze(
+    Object.entries(ROWS).flatMap(([rank, rows]) => rows.map((row) => makeType(row, Number(rank)))),
+  ),
 );
 
 function makeType(row: string, rank: number): ChordType {
@@ -216,12 +219,12 @@ const ADDED_TO_SYMMETRIC = 3;
 /**
  * Types made by adding one tone to a plain one, such as `m7(add13)`: the cheapest for each set that no row names.
  */
-export const ADDED_TYPES: readonly ChordType[] = Object.freeze(makeAdded());
+export const addedTypes = lazily((): readonly ChordType[] => Object.freeze(makeAdded()));
 
 function makeAdded(): ChordType[] {
-  const named = new Set(WRITTEN_TYPES.map((type) => type.mask));
+  const named = new Set(writtenTypes().map((type) => type.mask));
   const found = new Map<number, ChordType>();
-  for (const base of WRITTEN_TYPES.filter(({ symbol }) => BASES.has(symbol))) {
+  for (const base of writtenTypes().filter(({ symbol }) => BASES.has(symbol))) {
     const symmetric = base.symbol.startsWith('dim') || base.symbol.startsWith('aug');
     const extra: readonly (readonly [string, number])[] =
       base.symbol === 'dim' || base.symbol === 'aug' ? [['maj7', 5]] : [];

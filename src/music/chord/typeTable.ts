@@ -1,4 +1,5 @@
-import { ADDED_TYPES, POWER, WRITTEN_TYPES, type ChordType } from './chordTypes';
+import { lazily } from '../lazily';
+import { addedTypes, POWER, writtenTypes, type ChordType } from './chordTypes';
 import { ordinal, type Degree } from './degree';
 
 /** One way to read a set of tones above a root. */
@@ -34,48 +35,49 @@ function omissionCost(type: ChordType, { number }: Degree): number {
   return type.symbol.includes('13') ? 2 : 3;
 }
 
-const TABLE: readonly (readonly Reading[])[] = compile();
+/** By the set of tones relative to a root. Some milliseconds of work, which opening a document need not wait for. */
+const table = lazily(compile);
 
 function compile(): readonly (readonly Reading[])[] {
-  const table: Reading[][] = [];
-  for (const type of [...WRITTEN_TYPES, ...ADDED_TYPES]) {
+  const readings: Reading[][] = [];
+  for (const type of [...writtenTypes(), ...addedTypes()]) {
     const choices = type.optional;
     for (let choice = 0; choice < 1 << choices.length; choice++) {
       const left = choices.filter((_, i) => choice & (1 << i));
       const mask = left.reduce((bits, tone) => bits & ~(1 << tone.halfSteps), type.mask);
       const cost = left.reduce((sum, tone) => sum + omissionCost(type, tone), type.rank);
-      (table[mask] ??= []).push(makeReading(type, left, cost));
+      (readings[mask] ??= []).push(makeReading(type, left, cost));
     }
   }
-  return table;
+  return readings;
 }
 
 /** The readings of a set of tones relative to a root (bit 0 set). */
 export function readingsOf(relativeMask: number): readonly Reading[] {
-  return TABLE[relativeMask] ?? NONE;
+  return table()[relativeMask] ?? NONE;
 }
 
 /** How many readings the table holds, for its test. */
 export function countReadings(): number {
-  return TABLE.reduce((sum, readings) => sum + readings.length, 0);
+  return table().reduce((sum, readings) => sum + readings.length, 0);
 }
 
 /** Types simple enough to stand over a foreign bass; those without a third pay one more. */
 const UPPER_SYMBOLS = ' m dim aug sus2 sus4 7 m7 maj7 6 m6 m7b5 dim7 add9 m(add9)'.split(' ');
-const UPPER: readonly (Reading | undefined)[] = compileUpper();
+const upper = lazily(compileUpper);
 
 function compileUpper(): (Reading | undefined)[] {
-  const upper: (Reading | undefined)[] = [];
-  for (const type of [POWER, ...WRITTEN_TYPES.filter(({ symbol }) => UPPER_SYMBOLS.includes(symbol))]) {
+  const readings: (Reading | undefined)[] = [];
+  for (const type of [POWER, ...writtenTypes().filter(({ symbol }) => UPPER_SYMBOLS.includes(symbol))]) {
     const thirdless = type === POWER || type.symbol.startsWith('sus');
-    upper[type.mask] = makeReading(type, [], type.rank + (thirdless ? 1 : 0));
+    readings[type.mask] = makeReading(type, [], type.rank + (thirdless ? 1 : 0));
   }
-  return upper;
+  return readings;
 }
 
 /** The chord that a set is above a foreign bass, whole and nothing but; undefined for any other set. */
 export function upperReading(relativeMask: number): Reading | undefined {
-  return UPPER[relativeMask];
+  return upper()[relativeMask];
 }
 
 /** The simplest type with exactly this full set of tones. */

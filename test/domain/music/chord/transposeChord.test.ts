@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import fc from 'fast-check';
-import { WRITTEN_TYPES } from '../../../../src/music/chord/chordTypes';
+import { writtenTypes } from '../../../../src/music/chord/chordTypes';
 import { readChordName } from '../../../../src/music/chord/readChordName';
 import { transposeWrittenChord } from '../../../../src/music/chord/transposeChord';
 import { writtenMask } from '../../../../src/music/chord/writtenChord';
@@ -33,7 +33,7 @@ describe('Moving a written chord', () => {
 
   it('root, bass and tones move together, whatever the chord', () => {
     const roots = fc.constantFrom(...'C C# Db D D# Eb E F F# Gb G G# Ab A A# Bb B Cb'.split(' '));
-    const symbols = fc.constantFrom(...WRITTEN_TYPES.map(({ symbol }) => symbol));
+    const symbols = fc.constantFrom(...writtenTypes().map(({ symbol }) => symbol));
     const basses = fc.oneof(
       fc.constant(''),
       roots.map((root) => `/${root}`),
