@@ -51,29 +51,82 @@ export function makeStringLine(
 ): StringLine {
   const columnAt = columnsFrom(text, bodyStart);
   const strange = LOOK_ALIKE.test(text);
-  const tokens: Token[] = raw.map(({ kind, start, end }) => {
+  const tokens = raw.map(({ kind, start, end }) => {
     const column = columnAt(start);
     const written = text.slice(start, end);
-    return {
+    return makeToken(
       kind,
       start,
       end,
-      text: strange ? asciiSigns(written) : written,
+      strange ? asciiSigns(written) : written,
       column,
-      width: columnAt(end) - column,
-    };
+      columnAt(end) - column,
+    );
   });
+  const lookAlikes = strange ? spansOf(text.slice(0, bodyEnd), LOOK_ALIKES) : [];
+  const tabs = text.includes('\t') ? spansOf(text, /\t+/g) : [];
+  return stringLine(text, label, bodyStart, tokens, columnAt(bodyEnd), bodyEnd, lookAlikes, tabs);
+}
+
+/** The same of a line of printable ASCII, where every character is a column. */
+export function plainStringLine(
+  text: string,
+  label: TextSpan,
+  bodyStart: number,
+  tokens: readonly Token[],
+  bodyEnd: number,
+): StringLine {
+  return stringLine(text, label, bodyStart, tokens, bodyEnd - bodyStart, bodyEnd, NO_SPANS, NO_SPANS);
+}
+
+/** A token of such a line. */
+export function plainToken(
+  kind: TokenKind,
+  text: string,
+  start: number,
+  end: number,
+  bodyStart: number,
+): Token {
+  return makeToken(kind, start, end, text.slice(start, end), start - bodyStart, end - start);
+}
+
+const NO_SPANS: readonly TextSpan[] = Object.freeze([]);
+
+/** All tokens and all string lines are made at one place each, so that they have one shape. */
+function makeToken(
+  kind: TokenKind,
+  start: number,
+  end: number,
+  text: string,
+  column: number,
+  width: number,
+): Token {
+  return { kind, start, end, text, column, width };
+}
+
+function stringLine(
+  text: string,
+  { start, end }: TextSpan,
+  bodyStart: number,
+  tokens: readonly Token[],
+  width: number,
+  bodyEnd: number,
+  lookAlikes: readonly TextSpan[],
+  tabs: readonly TextSpan[],
+): StringLine {
+  const written = text.slice(start, end);
+  const { number, notes } = labelMeaning(written);
   return {
     kind: 'string',
     text,
-    label: makeLabel(text, label),
+    label: { text: written, start, end, number, notes },
     bodyStart,
     tokens,
-    width: columnAt(bodyEnd),
+    width,
     bodyEnd,
-    remark: makeRemark(text, bodyEnd),
-    lookAlikes: strange ? spansOf(text.slice(0, bodyEnd), LOOK_ALIKES) : [],
-    tabs: text.includes('\t') ? spansOf(text, /\t+/g) : [],
+    remark: bodyEnd === text.length ? undefined : makeRemark(text, bodyEnd),
+    lookAlikes,
+    tabs,
   };
 }
 
@@ -86,10 +139,24 @@ function spansOf(text: string, pattern: RegExp): TextSpan[] {
   return [...text.matchAll(pattern)].map((m) => ({ start: m.index, end: m.index + m[0].length }));
 }
 
-function makeLabel(line: string, { start, end }: TextSpan): Label {
-  const text = line.slice(start, end);
-  if (/^\d+$/.test(text)) return { text, start, end, number: Number(text), notes: [] };
-  return { text, start, end, number: undefined, notes: text.split('/').flatMap(labelNote) };
+type LabelMeaning = Pick<Label, 'number' | 'notes'>;
+
+/** What labels mean, by their text: a document has half a dozen of them on thousands of lines. */
+const labels = new Map<string, LabelMeaning>();
+const MOST_LABELS = 200;
+
+function labelMeaning(text: string): LabelMeaning {
+  let meaning = labels.get(text);
+  if (!meaning) {
+    if (labels.size >= MOST_LABELS) labels.clear();
+    labels.set(text, (meaning = readLabel(text)));
+  }
+  return meaning;
+}
+
+function readLabel(text: string): LabelMeaning {
+  if (/^\d+$/.test(text)) return { number: Number(text), notes: [] };
+  return { number: undefined, notes: text.split('/').flatMap(labelNote) };
 }
 
 function labelNote(text: string): LabelNote[] {

@@ -3,10 +3,10 @@ import {
   makeProseLine,
   makeRowLine,
   makeSectionLine,
-  makeStringLine,
-  type RawToken,
+  plainStringLine,
+  plainToken,
 } from './lineParts';
-import type { ParsedLine, TokenKind } from './parsedLine';
+import type { ParsedLine, Token, TokenKind } from './parsedLine';
 
 /*
  * The fast reading of common lines. The grammar (pegbox.ohm) is the definition and takes 100 times as long
@@ -57,43 +57,20 @@ function scanSection(text: string): ParsedLine | undefined {
   return match ? makeSectionLine(text, open + 1, open + 1 + (match[1] ?? '').length) : undefined;
 }
 
-/** Every sign of a run, by its own group; the order of groups is that of KINDS. */
-const SIGN =
-  /(:?\|{1,2}:?)|(-+)|(\d+)|(tr)|(pb(?:(?:1\/4|1\/2|3\/4)(?!\d)|\d+(?:\.\d+)?)?)|(b(?:(?:1\/4|1\/2|3\/4)(?!\d)|\d+(?:\.\d+)?)?)|([hptr])|([\\/]+)|([xX])|(<\d+(?:\.\d+)?>)|(\()|(\))|(~+)|(\.)/y;
-const KINDS: readonly TokenKind[] = [
-  'bar',
-  'dash',
-  'number',
-  'trill',
-  'pre-bend',
-  'bend',
-  'join',
-  'slide',
-  'mute',
-  'harmonic',
-  'open',
-  'close',
-  'vibrato',
-  'stop',
-];
-
 function scanString(text: string, match: RegExpExecArray): ParsedLine | undefined {
   const bodyStart = match[0].length;
   let bodyEnd = text.indexOf(' ', bodyStart);
   if (bodyEnd < 0) bodyEnd = text.length;
-  const tokens: RawToken[] = [];
+  const tokens: Token[] = [];
   let lastBarEnd = 0;
   let dashes = false;
   let dashSinceBar = false;
-  let at = bodyStart;
-  while (at < bodyEnd) {
-    SIGN.lastIndex = at;
-    const sign = SIGN.exec(text);
+  for (let at = bodyStart; at < bodyEnd;) {
+    const kind = kindAt(text, at);
+    const end = kind && endOf(kind, text, at);
     // An unknown sign: the grammar says what it is.
-    if (!sign) return undefined;
-    const kind = kindOf(sign);
-    const end = at + sign[0].length;
-    tokens.push({ kind, start: at, end });
+    if (kind === undefined || !end) return undefined;
+    tokens.push(plainToken(kind, text, at, end, bodyStart));
     if (kind === 'bar') {
       lastBarEnd = end;
       dashSinceBar = false;
@@ -107,22 +84,95 @@ function scanString(text: string, match: RegExpExecArray): ParsedLine | undefine
   // bar sign are rare enough for the grammar.
   const openedPlainly = tokens[1] && OPENING.test(text.slice(tokens[1].start, tokens[1].start + 2));
   if (!dashes || !openedPlainly || (lastBarEnd !== bodyEnd && !dashSinceBar)) return undefined;
-  const labelStart = firstMark(text);
-  return makeStringLine(
-    text,
-    { start: labelStart, end: labelStart + (match[1] ?? '').length },
-    bodyStart,
-    tokens,
-    bodyEnd,
-  );
+  const start = firstMark(text);
+  const label = { start, end: start + (match[1] ?? '').length };
+  return plainStringLine(text, label, bodyStart, tokens, bodyEnd);
 }
 
 const OPENING = /^(?:[-|\dxX(./\\]|<\d|[hptr]\d)/;
 
-function kindOf(sign: RegExpExecArray): TokenKind {
-  for (let i = 0; i < KINDS.length; i++) {
-    const kind = KINDS[i];
-    if (sign[i + 1] !== undefined && kind) return kind;
+/** The sign that a character begins; undefined for one that begins none. */
+function kindAt(text: string, at: number): TokenKind | undefined {
+  switch (text[at]) {
+    case '-':
+      return 'dash';
+    case '|':
+    case ':':
+      return 'bar';
+    case 'h':
+    case 'r':
+      return 'join';
+    case '/':
+    case '\\':
+      return 'slide';
+    case '.':
+      return 'stop';
+    case '~':
+      return 'vibrato';
+    case 'x':
+    case 'X':
+      return 'mute';
+    case 'b':
+      return 'bend';
+    case 'p':
+      return text[at + 1] === 'b' ? 'pre-bend' : 'join';
+    case 't':
+      return text[at + 1] === 'r' ? 'trill' : 'join';
+    case '(':
+      return 'open';
+    case ')':
+      return 'close';
+    case '<':
+      return 'harmonic';
+    default:
+      return isDigit(text, at) ? 'number' : undefined;
   }
-  return 'junk';
+}
+
+/** Where a sign ends; 0 where what follows does not make it whole. */
+function endOf(kind: TokenKind, text: string, at: number): number {
+  switch (kind) {
+    case 'dash':
+      return endOfRun(text, at, '-', '-');
+    case 'vibrato':
+      return endOfRun(text, at, '~', '~');
+    case 'slide':
+      return endOfRun(text, at, '/', '\\');
+    case 'number': {
+      let end = at + 1;
+      while (isDigit(text, end)) end += 1;
+      return end;
+    }
+    case 'bar':
+      return endOfMatch(BAR, text, at);
+    case 'harmonic':
+      return endOfMatch(HARMONIC, text, at);
+    case 'bend':
+    case 'pre-bend':
+      return endOfMatch(BEND, text, at);
+    case 'trill':
+      return at + 2;
+    default:
+      return at + 1;
+  }
+}
+
+const BAR = /:?\|{1,2}:?/y;
+const HARMONIC = /<\d+(?:\.\d+)?>/y;
+const BEND = /p?b(?:(?:1\/4|1\/2|3\/4)(?!\d)|\d+(?:\.\d+)?)?/y;
+
+function endOfMatch(pattern: RegExp, text: string, at: number): number {
+  pattern.lastIndex = at;
+  return pattern.test(text) ? pattern.lastIndex : 0;
+}
+
+function endOfRun(text: string, at: number, sign: string, other: string): number {
+  let end = at + 1;
+  while (text[end] === sign || text[end] === other) end += 1;
+  return end;
+}
+
+function isDigit(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return code >= 0x30 && code <= 0x39;
 }
