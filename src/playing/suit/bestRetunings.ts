@@ -1,8 +1,8 @@
 import { Front } from './front';
-import { Judge } from './judge';
+import type { Judge } from './judge';
 import type { Candidate } from './order';
-import { stepsOnOffer, transpositionsOf } from './retunings';
-import { countOf, familyOf, spaceOf, type Space } from './space';
+import { countOf, familyOf, type Space } from './space';
+import { told } from './told';
 import type { Slices } from './slices';
 import type { SuitRequest, SuitStep } from './suitAnswer';
 
@@ -18,8 +18,8 @@ export interface Found {
 
 /** A family of retunings that can be played as far as its bound tells. */
 interface Hopeful {
-  /** For each string the index of its offer. */
-  readonly tuning: readonly number[];
+  /** For each string the half steps from the start, less those of the transposition. */
+  readonly relative: readonly number[];
   readonly keys: number;
   readonly bound: number;
 }
@@ -28,29 +28,30 @@ interface Hopeful {
  * First a lower bound for every family, then the families in its order, until no bound can reach what has been found:
  * the same as working out every one.
  */
-export function* bestRetunings(request: SuitRequest, slices: Slices): Generator<SuitStep, Found> {
-  const space = spaceOf(stepsOnOffer(request), transpositionsOf(request));
-  const judge = new Judge(
-    request,
-    space.offers.map((offers) => offers.map(({ relative }) => relative)),
-  );
+export function* bestRetunings(
+  request: SuitRequest,
+  space: Space,
+  judge: Judge,
+  slices: Slices,
+): Generator<SuitStep, Found> {
   const over = (): boolean => slices.over();
   const total = space.size;
   let evaluated = 0;
   let unplayable = 0;
   let ruledOut = 0;
-  const step = (): SuitStep => ({ done: evaluated + unplayable + ruledOut, total, phase: 'retunings' });
+  let bounded = 0;
+  // Each is looked at twice: for its bound, and for good.
+  const step = (): SuitStep => ({
+    done: Math.floor((bounded + evaluated + unplayable + ruledOut) / 2),
+    total,
+    phase: 'retunings',
+  });
   const hopeful: Hopeful[] = [];
-  for (const { tuning, keys } of familiesOf(space)) {
-    const bounding = judge.lowerBound(tuning, over);
-    let result = bounding.next();
-    while (!result.done) {
-      yield step();
-      slices.again();
-      result = bounding.next();
-    }
-    if (result.value === Infinity) unplayable += countOf(keys);
-    else hopeful.push({ tuning: [...tuning], keys, bound: result.value });
+  for (const { relative, keys } of familiesOf(space)) {
+    const bound = yield* told(judge.lowerBound(relative, over), step, slices);
+    bounded += countOf(keys);
+    if (bound === Infinity) unplayable += countOf(keys);
+    else hopeful.push({ relative: [...relative], keys, bound });
     if (over()) {
       yield step();
       slices.again();
@@ -58,31 +59,16 @@ export function* bestRetunings(request: SuitRequest, slices: Slices): Generator<
   }
   hopeful.sort((a, b) => a.bound - b.bound);
   const front = new Front(request.keep);
-  for (const { tuning, keys, bound } of hopeful) {
-    const relative = tuning.map((offer, index) => space.offers[index]?.[offer]?.relative ?? 0);
+  for (const { relative, keys, bound } of hopeful) {
     const family = familyOf(relative, keys, space);
     const bar = front.bar(family);
     const beyond = bound > bar;
-    if (!beyond || judge.chained) {
-      const bounding = judge.lowerBound(tuning, over);
-      let again = bounding.next();
-      while (!again.done) {
-        yield step();
-        slices.again();
-        again = bounding.next();
-      }
-    }
+    if (!beyond || judge.chained) yield* told(judge.lowerBound(relative, over), step, slices);
     if (!judge.plays()) unplayable += family.length;
     else if (beyond) ruledOut += family.length;
     else {
-      const working = judge.least(bar, over);
-      let result = working.next();
-      while (!result.done) {
-        yield step();
-        slices.again();
-        result = working.next();
-      }
-      if (result.value <= bar && result.value < Infinity) front.take(family, result.value);
+      const cost = yield* told(judge.least(bar, over), step, slices);
+      if (cost <= bar && cost < Infinity) front.take(family, cost);
       evaluated += family.length;
     }
     if (over()) {
@@ -97,19 +83,19 @@ export function* bestRetunings(request: SuitRequest, slices: Slices): Generator<
 /** Every family of a space; the same array each time. */
 function* familiesOf(
   space: Space,
-  tuning: number[] = [],
+  relative: number[] = [],
   keys = space.allKeys,
-): Generator<{ readonly tuning: readonly number[]; readonly keys: number }> {
-  const offers = space.offers[tuning.length];
+): Generator<{ readonly relative: readonly number[]; readonly keys: number }> {
+  const offers = space.offers[relative.length];
   if (!offers) {
-    yield { tuning, keys };
+    yield { relative, keys };
     return;
   }
-  for (let at = 0; at < offers.length; at++) {
-    const both = keys & (offers[at]?.keys ?? 0);
+  for (const offer of offers) {
+    const both = keys & offer.keys;
     if (both === 0) continue;
-    tuning.push(at);
-    yield* familiesOf(space, tuning, both);
-    tuning.pop();
+    relative.push(offer.relative);
+    yield* familiesOf(space, relative, both);
+    relative.pop();
   }
 }

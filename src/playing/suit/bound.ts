@@ -1,5 +1,5 @@
 import type { MoveTable } from '../hand/handLayer';
-import { slotOf, type Block, type Kind, type Kinds } from './kinds';
+import { slotOf, type Block, type BlockStates, type Kind, type Kinds } from './kinds';
 
 /** The way to a moment from the one before. */
 export interface Step {
@@ -11,12 +11,14 @@ export interface Step {
 /** A lower bound of what a tuning costs from each moment on. */
 export class Bound {
   /** For each kind the blocks that the tuning gives, and the least by slot. */
-  readonly blocks: Block[][];
+  private readonly blocks: Block[][];
   private readonly least: Float64Array[];
   /** For each moment, by slot: at least this is still to come after it. */
   readonly rest: Float64Array[];
   private readonly order: readonly number[];
   private readonly size: number;
+  private readonly best: Float64Array;
+  private readonly near: Float64Array;
 
   /** @param steps the step into each moment; of the first it is not looked at */
   constructor(
@@ -25,6 +27,8 @@ export class Bound {
     private readonly width: number,
   ) {
     this.size = slotOf(width, 0);
+    this.best = new Float64Array(width);
+    this.near = new Float64Array(width);
     this.blocks = kinds.kinds.map(() => []);
     this.least = kinds.kinds.map(() => new Float64Array(this.size));
     this.rest = kinds.of.map(() => new Float64Array(this.size));
@@ -58,12 +62,17 @@ export class Bound {
     return true;
   }
 
+  /** All states of a kind in the tuning that was gathered. */
+  statesOf(which: number): BlockStates[] {
+    const kind = this.kinds.kinds[which];
+    return kind ? (this.blocks[which] ?? []).map((block) => kind.statesOf(block)) : [];
+  }
+
   /** The bound of the whole passage, in millionths, once every kind is gathered; fills `rest`. */
   sweep(): number {
     const { of } = this.kinds;
     const { width } = this;
-    const best = new Float64Array(width);
-    const near = new Float64Array(width);
+    const { best, near } = this;
     this.rest[of.length - 1]?.fill(0);
     for (let at = of.length - 1; at > 0; at--) {
       const least = this.least[of[at] ?? 0] ?? NONE;

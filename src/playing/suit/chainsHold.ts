@@ -14,7 +14,7 @@ export function chainsHold(kinds: Kinds, bound: Bound): boolean {
     if (!kind) return false;
     const after = new Set<number>();
     const asked = new Map<number, boolean>();
-    for (const { layer, need, out } of bound.blocks[which] ?? []) {
+    for (const { layer, need, out } of bound.statesOf(which)) {
       for (let j = 0; j < layer.size; j++) {
         const number = need[j] ?? 0;
         let met: boolean | undefined = before ? asked.get(number) : true;

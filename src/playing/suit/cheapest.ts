@@ -1,6 +1,6 @@
 import { ANYTHING } from '../hand/handStates';
 import { moveCost, type HandLayer } from '../hand/handLayer';
-import { slotOf, type Kinds } from './kinds';
+import { slotOf, type BlockStates, type Kinds } from './kinds';
 import type { Bound, Step } from './bound';
 
 /** States of a moment that are reached within the bar, cheapest first. */
@@ -41,10 +41,14 @@ export class Cheapest {
     return before[0]?.cost ?? 0;
   }
 
+  private statesAt(at: number): BlockStates[] {
+    return this.bound.statesOf(this.kinds.of[at] ?? 0);
+  }
+
   private start(bar: number): Reached[] {
     const rest = this.bound.rest[0] ?? NONE;
     const reached: Reached[] = [];
-    for (const { layer, out } of this.bound.blocks[this.kinds.of[0] ?? 0] ?? []) {
+    for (const { layer, out } of this.statesAt(0)) {
       for (let j = 0; j < layer.size; j++) {
         const cost = layer.cost[j] ?? 0;
         if (cost + (rest[slotOf(layer.position[j] ?? 0, layer.down[j] ?? 0)] ?? 0) > bar) continue;
@@ -55,7 +59,6 @@ export class Cheapest {
   }
 
   private next(at: number, before: readonly Reached[], bar: number): Reached[] {
-    const kindAt = this.kinds.of[at] ?? 0;
     const step = this.steps[at];
     const rest = this.bound.rest[at] ?? NONE;
     const reached: Reached[] = [];
@@ -69,7 +72,7 @@ export class Cheapest {
     }
     const waysTo = new Map<number, readonly Way[]>();
     const least = before[0]?.cost ?? 0;
-    for (const { layer, need, out } of this.bound.blocks[kindAt] ?? []) {
+    for (const { layer, need, out } of this.statesAt(at)) {
       for (let j = 0; j < layer.size; j++) {
         const node = layer.cost[j] ?? 0;
         const onward = node + (rest[slotOf(layer.position[j] ?? 0, layer.down[j] ?? 0)] ?? 0);

@@ -19,8 +19,12 @@ export class Judge {
   private readonly steps: readonly Step[];
   private readonly bound: Bound;
   private readonly cheapest: Cheapest;
+  /** Whether notes joined over several moments must find one string that does for all: see `plays`. */
   readonly chained: boolean;
   private readonly hopeless: boolean;
+  /** For each string the index of its half steps from the start. */
+  private readonly offerOf: readonly ReadonlyMap<number, number>[];
+  private readonly tuning: number[];
 
   /** @param offers for each string the half steps from the start that it may be at */
   constructor(request: SuitRequest, offers: readonly (readonly number[])[]) {
@@ -30,6 +34,8 @@ export class Judge {
     const { moments: all, rejected } = momentsOf(request.notes, finder.find);
     const moments = ringingMoments(all);
     const counts = offers.map(({ length }) => length);
+    this.offerOf = offers.map((own) => new Map(own.map((steps, index) => [steps, index])));
+    this.tuning = offers.map(() => 0);
     this.hopeless = rejected.length > 0;
     this.kinds = kindsOf(moments, finder.byKey, frame, options.weights ?? {}, counts);
     const steps = new Map<number, Step>();
@@ -47,11 +53,17 @@ export class Judge {
 
   /**
    * No tuning costs less than this; Infinity: a moment cannot be played.
-   * @param tuning for each string the index of its offer
+   * @param steps for each string the half steps from the start, each one of its offers
    * @param over whether to hand back
    */
-  *lowerBound(tuning: readonly number[], over: () => boolean): Generator<void, number> {
+  *lowerBound(steps: readonly number[], over: () => boolean): Generator<void, number> {
     if (this.hopeless) return Infinity;
+    const { tuning } = this;
+    for (let index = 0; index < tuning.length; index++) {
+      const offer = this.offerOf[index]?.get(steps[index] ?? NaN);
+      if (offer === undefined) throw new Error(`String ${index} has no offer of ${steps[index]} half steps.`);
+      tuning[index] = offer;
+    }
     for (let step = 0; step < this.bound.kindCount; step++) {
       if (!this.bound.gather(step, tuning)) return Infinity;
       if (over()) yield;

@@ -1,21 +1,29 @@
 import type { Item } from '../moments';
 import type { Place } from '../places';
-import { handLayer, SLOTS, type HandLayer } from '../hand/handLayer';
+import { handLayer, type HandLayer } from '../hand/handLayer';
 import { ANYTHING, carriedInto, handStatesOf, type HandState } from '../hand/handStates';
-import type { Frame } from '../hand/frame';
+import { exact, type Frame } from '../hand/frame';
 import type { RefingerWeights } from '../hand/options';
 import type { RingingMoment } from '../hand/ringing';
 import type { OpenPlaces } from './openPlaces';
 
 /** What the hand can do at a moment with each of its notes on a given string in a given tuning of that string. */
 export interface Block {
+  /** The least that states cost, by `slotOf` their position and whether a finger is down; parallel arrays. */
+  readonly slots: Int32Array;
+  readonly least: Float64Array;
+  /** What it was built from: for each note its string, and the index of that string's offer. */
+  readonly chosen: Int8Array;
+  readonly offers: Int8Array;
+  states: BlockStates | undefined;
+}
+
+/** The states of a block, for the search. */
+export interface BlockStates {
   readonly layer: HandLayer;
   /** For each state what it asks and tells, numbered over all blocks of the kind. */
   readonly need: Int32Array;
   readonly out: Int32Array;
-  /** The least that states cost, by `slotOf` their position and whether a finger is down; parallel arrays. */
-  readonly slots: Int32Array;
-  readonly least: Float64Array;
 }
 
 /** Position of the index finger and whether a finger is down, as one number. */
@@ -100,7 +108,7 @@ export class Kind {
     const fixed = this.items[position];
     if (!fixed) {
       from.block ??= this.build(chosen, tuning);
-      if (from.block.layer.size > 0) into.push(from.block);
+      if (from.block.slots.length > 0) into.push(from.block);
       return;
     }
     for (let index = 0; index < this.strings; index++) {
@@ -133,7 +141,29 @@ export class Kind {
     return node(low, high);
   }
 
+  /**
+   * The states of a block. Of larger moments there are very many, most of them looked at for their least cost alone:
+   * those are built again when a search first asks for them.
+   */
+  statesOf(block: Block): BlockStates {
+    return (block.states ??= this.numbered(this.made(block.chosen, block.offers).states));
+  }
+
   private build(chosen: readonly number[], tuning: readonly number[]): Block {
+    const strings = this.items.map((_, position) => chosen[position] ?? LET_GO);
+    const offers = strings.map((index) => tuning[index] ?? 0);
+    const { states, gone, stringOf } = this.made(strings, offers);
+    const least = this.leastOf(states, gone, stringOf);
+    return {
+      slots: Int32Array.from(least.keys()),
+      least: Float64Array.from(least.values()),
+      chosen: Int8Array.from(strings),
+      offers: Int8Array.from(offers),
+      states: this.items.length <= KEPT_NOTES ? this.numbered(states) : undefined,
+    };
+  }
+
+  private made(chosen: ArrayLike<number>, offers: ArrayLike<number>): Made {
     const moment = this.moments[this.at];
     const first = new Map<Item, number>();
     const stringOf = new Map<number, Fixed>();
@@ -141,7 +171,7 @@ export class Kind {
     let gone = 0;
     this.items.forEach((fixed, position) => {
       const index = chosen[position] ?? LET_GO;
-      const offer = tuning[index] ?? 0;
+      const offer = offers[position] ?? 0;
       const open: { places: readonly Place[] } = fixed.item;
       before.push(open.places);
       open.places = index === LET_GO ? [] : (fixed.places.byString[index]?.[offer] ?? []);
@@ -158,7 +188,7 @@ export class Kind {
       const open: { places: readonly Place[] } = item;
       open.places = before[position] ?? [];
     });
-    if (!moment) return this.blockOf([], 0, stringOf);
+    if (!moment) return { states: [], gone, stringOf };
     const { through, sources, ringing } = moment;
     // A note that was not let go here has a block of its own where it is.
     states = states.filter(({ need }) =>
@@ -180,33 +210,50 @@ export class Kind {
         return item?.follower?.moment === this.at + 1 ? code : whole(code, item);
       }),
     }));
-    return this.blockOf(states, gone, stringOf);
+    return { states, gone, stringOf };
   }
 
-  private blockOf(states: readonly HandState[], gone: number, stringOf: ReadonlyMap<number, Fixed>): Block {
-    const layer = handLayer(0, states);
+  private leastOf(
+    states: readonly HandState[],
+    gone: number,
+    stringOf: ReadonlyMap<number, Fixed>,
+  ): ReadonlyMap<number, number> {
     const least = new Map<number, number>();
-    const { k } = this.frame;
-    const press = this.frame.slide ? 0 : Math.round(Math.min(k.setDown, k.moved) * 1e6);
-    states.forEach(({ grip }, j) => {
-      let fresh = 0;
-      for (let slot = 0; slot < SLOTS; slot++) {
-        const stops = grip.stops.filter((_, i) => (grip.fingers[i] ?? 1) - 1 === slot);
-        if (stops.length > 0 && stops.every(({ index }) => stringOf.get(index)?.fresh === true)) fresh++;
-      }
-      const slot = slotOf(layer.position[j] ?? 0, layer.down[j] ?? 0);
-      const cost = (layer.cost[j] ?? 0) + gone + fresh * press;
-      if (cost < (least.get(slot) ?? Infinity)) least.set(slot, cost);
-    });
+    const press = this.frame.slide ? 0 : exact(Math.min(this.frame.k.setDown, this.frame.k.moved));
+    for (const { grip, cost } of states) {
+      const down = new Set<number>();
+      const old = new Set<number>();
+      grip.stops.forEach(({ index }, i) => {
+        const finger = grip.fingers[i] ?? 1;
+        down.add(finger);
+        if (stringOf.get(index)?.fresh !== true) old.add(finger);
+      });
+      const slot = slotOf(grip.position, grip.stops.length > 0 ? 1 : 0);
+      const whole = cost + gone + (down.size - old.size) * press;
+      if (whole < (least.get(slot) ?? Infinity)) least.set(slot, whole);
+    }
+    return least;
+  }
+
+  private numbered(states: readonly HandState[]): BlockStates {
     return {
-      layer,
+      // There are tens of thousands of blocks, and nobody asks what their states were made from.
+      layer: { ...handLayer(0, states), states: [] },
       need: Int32Array.from(states, ({ need }) => numberOf(need, this.needs, this.needNumbers)),
       out: Int32Array.from(states, ({ out }) => numberOf(out, this.outs, this.outNumbers)),
-      slots: Int32Array.from(least.keys()),
-      least: Float64Array.from(least.values()),
     };
   }
 }
+
+/** States in the making, with what letting notes go costs them at least and which note is on each string. */
+interface Made {
+  readonly states: readonly HandState[];
+  readonly gone: number;
+  readonly stringOf: ReadonlyMap<number, Fixed>;
+}
+
+/** Blocks of no more notes than this keep their states. */
+const KEPT_NOTES = 2;
 
 const LET_GO = -1;
 
@@ -252,7 +299,7 @@ export function kindsOf(
       item,
       places: placesByKey[item.placesKey] ?? NOWHERE,
       mayGo,
-      share: mayGo ? Math.floor(Math.round(frame.k.cut * 1e6) / (runs.get(item) ?? 1)) : 0,
+      share: mayGo ? Math.floor(exact(frame.k.cut) / (runs.get(item) ?? 1)) : 0,
       fresh: !mayGo && before !== undefined && isFresh(item, moment, before),
     });
     const fixed = [

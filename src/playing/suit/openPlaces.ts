@@ -15,7 +15,7 @@ export interface OpenPlaces {
 
 /** Finds the places of notes in all tunings at once; equal keys, equal places. */
 export interface OpenPlaceFinder {
-  find(note: PassageNote): { readonly found: Places; readonly key: number };
+  readonly find: (note: PassageNote) => { readonly found: Places; readonly key: number };
   /** What was found under a key. */
   readonly byKey: readonly OpenPlaces[];
 }

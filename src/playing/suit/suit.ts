@@ -1,8 +1,11 @@
 import { bestRetunings } from './bestRetunings';
 import { describe } from './describe';
-import { compareRanks, type Candidate } from './order';
-import { namedTunings, retuned, transpositionsOf } from './retunings';
+import { Judge } from './judge';
+import type { Candidate } from './order';
+import { namedOf, offersFor, rankNamed } from './rankNamed';
+import { retuned, stepsOnOffer, transpositionsOf } from './retunings';
 import { Slices } from './slices';
+import { spaceOf } from './space';
 import type { SuitAnswer, Suited, SuitRequest, SuitStep } from './suitAnswer';
 
 export type { SuitAnswer, SuitRequest, SuitStep, Suited, SuitedWhy } from './suitAnswer';
@@ -30,8 +33,11 @@ export function* suit(asked: SuitRequest): Generator<SuitStep, SuitAnswer> {
     options: { ...asked.options, objective: 'total', alternatives: 1 },
   };
   const slices = new Slices();
-  const named = yield* rankNamed(request, slices);
-  const found = yield* bestRetunings(request, slices);
+  const space = spaceOf(stepsOnOffer(request), transpositionsOf(request));
+  const names = namedOf(request);
+  const judge = new Judge(request, offersFor(space, names));
+  const named = yield* rankNamed(request, names, judge, slices);
+  const found = yield* bestRetunings(request, space, judge, slices);
   const step: SuitStep = { done: found.total, total: found.total, phase: 'retunings' };
   const described = new Map<string, Suited>();
   const toDescribe = [...found.best, ...found.byStringsChanged];
@@ -40,6 +46,7 @@ export function* suit(asked: SuitRequest): Generator<SuitStep, SuitAnswer> {
     if (described.has(key)) continue;
     described.set(key, describe(request, retuned(request.start, candidate.steps), candidate.halfSteps));
     yield step;
+    slices.again();
   }
   const here = describe(request, request.start, 0);
   const suitedOf = (candidate: Candidate): Suited[] => {
@@ -58,31 +65,6 @@ export function* suit(asked: SuitRequest): Generator<SuitStep, SuitAnswer> {
     ruledOut: found.ruledOut,
     total: found.total,
   };
-}
-
-/** The named tunings, easiest first, each in the key that suits it best. */
-function* rankNamed(request: SuitRequest, slices: Slices): Generator<SuitStep, Suited[]> {
-  const keys = transpositionsOf(request);
-  const tunings = namedTunings(request);
-  const ranked: Suited[] = [];
-  for (const tuning of tunings) {
-    let best: Suited | undefined;
-    for (const halfSteps of keys) {
-      const suited = describe(request, tuning, halfSteps);
-      if (!best || compareSuited(suited, best) < 0) best = suited;
-      if (slices.over()) {
-        yield { done: ranked.length, total: tunings.length, phase: 'named' };
-        slices.again();
-      }
-    }
-    if (best) ranked.push(best);
-  }
-  return ranked.sort(compareSuited);
-}
-
-/** By the order of `compareRanks`; what cannot be played stands last. */
-function compareSuited(a: Suited, b: Suited): number {
-  return compareRanks({ ...a.why, ...a }, { ...b.why, ...b });
 }
 
 function keyOf({ steps, halfSteps }: Candidate): string {
