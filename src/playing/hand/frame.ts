@@ -23,7 +23,9 @@ export interface Frame {
   readonly x: readonly number[];
   /** Millimetres between two fingers, `limits[i][j]` for i < j; wider for a hand with a wider reach. */
   readonly limits: readonly (readonly number[])[];
-  /** Millimetres between lowest and highest stopped place, whatever the fingers. */
+  /** The widest of them: no two fingers are farther apart. */
+  readonly widest: number;
+  /** What the player allows between lowest and highest stopped place, whatever the fingers; millimetres. */
   readonly span: number;
   readonly k: Readonly<Record<HandConstantName, number>>;
   readonly thumb: boolean;
@@ -43,6 +45,7 @@ export function frameOf(target: Target, options: HandOptions): Frame {
   const none = [Infinity, Infinity, Infinity, Infinity, Infinity];
   const row = (...limits: number[]): number[] => none.map((free, at) => (limits[at] ?? free) * size);
   const far = Infinity;
+  const widest = Math.max(k.limit12, k.limit13, k.limit14, k.limit23, k.limit24, k.limit34) * size;
   return {
     target,
     strings: stringCount(target),
@@ -57,6 +60,7 @@ export function frameOf(target: Target, options: HandOptions): Frame {
       row(far, far, far, far, k.limit34),
       none,
     ],
+    widest,
     span: options.caps.span ?? Infinity,
     k,
     thumb: options.thumb,

@@ -76,7 +76,7 @@ export function gripsFor(midis: readonly number[], target: Target, options: Hand
   const order = midis.map((_, at) => at).sort((a, b) => (midis[a] ?? 0) - (midis[b] ?? 0) || a - b);
   const chosen: Place[] = [];
   const found: Grip[] = [];
-  const widest = frame.thumb ? Infinity : frame.slide ? 0 : (frame.limits[1]?.[4] ?? 0);
+  const widest = frame.thumb ? Infinity : frame.slide ? 0 : frame.widest;
   const choose = (step: number, taken: number, low: number, high: number): void => {
     const at = order[step];
     const places = choices[at ?? -1];

@@ -64,7 +64,7 @@ export function handStatesOf(
   const pitched = [...own, ...held].filter(({ note }) => note.midi !== undefined).length;
   const strummed = own.filter(({ note }) => note.midi !== undefined).length >= CHORD_NOTES;
   const weighing: Weighing = pitched < CHORD_NOTES ? 'line' : strummed ? 'strummed chord' : 'chord';
-  const widest = frame.slide ? 0 : frame.thumb ? Infinity : Math.min(frame.span, frame.limits[1]?.[4] ?? 0);
+  const widest = frame.slide ? 0 : frame.thumb ? Infinity : Math.min(frame.span, frame.widest);
   let taken = 0;
   let left = 0;
 

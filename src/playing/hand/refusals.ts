@@ -41,7 +41,7 @@ function holds(stops: readonly Stop[], opens: number, frame: Frame): boolean {
 
 /** The widest pair, if it is beyond what the hand spans. */
 function tooWide(stopped: readonly Place[], stops: readonly Stop[], frame: Frame): string | undefined {
-  const limit = Math.min(frame.span, frame.limits[1]?.[4] ?? Infinity);
+  const limit = Math.min(frame.span, frame.widest);
   const wide = span(stops, frame);
   if (frame.thumb || wide <= limit + 1e-6) return undefined;
   const fretOf = ({ stoppedFret }: Place): number => stoppedFret ?? 0;
