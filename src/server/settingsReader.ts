@@ -17,6 +17,7 @@ export function readSettings(value: unknown, tell: (problem: string) => void): S
   }
   return {
     reach: readReach(value['reach'], tell),
+    thumb: readThumb(value['thumb'], tell),
     tunings: readEntries(
       'pegbox.tunings',
       value['tunings'],
@@ -41,6 +42,13 @@ function readReach(value: unknown, tell: (problem: string) => void): number {
     `The setting pegbox.reach was expected as millimetres above 0, such as 130; ${DEFAULT_SETTINGS.reach} holds.`,
   );
   return DEFAULT_SETTINGS.reach;
+}
+
+function readThumb(value: unknown, tell: (problem: string) => void): boolean {
+  if (value === undefined || value === null) return DEFAULT_SETTINGS.thumb;
+  if (typeof value === 'boolean') return value;
+  tell('The setting pegbox.thumb was expected as true or false; false holds.');
+  return DEFAULT_SETTINGS.thumb;
 }
 
 function readEntries<T>(

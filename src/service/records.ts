@@ -83,6 +83,8 @@ export type SemanticTokenModifier = (typeof SEMANTIC_TOKEN_MODIFIERS)[number];
 export interface Settings {
   /** Widest stretch of one column, in millimetres between lowest and highest stopped fret. */
   readonly reach: number;
+  /** Whether the thumb may stop a string from above the neck; not in classical technique. */
+  readonly thumb: boolean;
   /** The user's own tunings: name → value. */
   readonly tunings: Readonly<Record<string, string>>;
   /** A code → severity, or `off`. */

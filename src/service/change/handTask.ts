@@ -49,12 +49,17 @@ export function handTask(
     group,
     notes,
     target: targetOf(group.header, settings),
-    options: optionsFor(group.header, group.entries, wish),
+    options: optionsFor(group.header, group.entries, wish, settings),
     rejected,
   };
 }
 
-function optionsFor(header: Header, entries: readonly PassageEntry[], wish: HandWish): HandOptions {
+function optionsFor(
+  header: Header,
+  entries: readonly PassageEntry[],
+  wish: HandWish,
+  { thumb }: Settings,
+): HandOptions {
   const { strings, weights, ...rest } = wish;
   return handOptions({
     objective: rest.objective ?? 'total',
@@ -62,6 +67,7 @@ function optionsFor(header: Header, entries: readonly PassageEntry[], wish: Hand
     caps: rest.caps ?? {},
     alternatives: rest.alternatives ?? 1,
     strings,
+    thumb,
     ...(weights ? { weights } : {}),
     barOf: (id) => entries[id]?.bar ?? 0,
     groupOf: (id) => entries[id]?.slice.system.section?.line ?? -1,
