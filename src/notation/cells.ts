@@ -56,7 +56,9 @@ export function readCells(line: StringLine): CellLine {
   return cells;
 }
 
-type Building = { -readonly [K in keyof CellNote]: CellNote[K] } & { techniques: CellTechnique[] };
+type Building = { -readonly [K in keyof CellNote]: CellNote[K] };
+
+const NO_TECHNIQUES: readonly CellTechnique[] = Object.freeze([]);
 
 /** A sign that waits for the note it brings. */
 interface Waiting {
@@ -120,7 +122,7 @@ class CellReader {
       case 'number':
         return this.number(token, i);
       case 'mute':
-        return this.addNote({ ...this.blank(token, token), kind: 'muted' });
+        return this.addNote(this.blank('muted', token, undefined));
       case 'harmonic':
         return this.harmonic(token, i);
       case 'open':
@@ -162,13 +164,14 @@ class CellReader {
     if (before?.kind === 'stop' && this.touching(i - 1, -1)?.kind === 'number') {
       this.problem('dash-before-note', before, { text: token.text });
     }
-    this.addNote({ ...this.blank(token, token), fret: this.fretOf(token) });
+    this.addNote(this.blank('fretted', token, this.fretOf(token)));
   }
 
   /** The fret a run of digits means; undefined, and told, for a leading 0 or three digits. */
   private fretOf(token: Token): number | undefined {
-    if (/^(?:\d|[1-9]\d)$/.test(token.text)) return Number(token.text);
-    this.problem('fret-number', token, { text: token.text, split: splitFrets(token.text) });
+    const { text } = token;
+    if (text.length === 1 || (text.length === 2 && !text.startsWith('0'))) return Number(text);
+    this.problem('fret-number', token, { text, split: splitFrets(text) });
     return undefined;
   }
 
@@ -182,36 +185,32 @@ class CellReader {
       stopped.end = token.end;
       return;
     }
-    const note = this.blank(token, token);
-    this.addNote({
-      ...note,
-      kind: 'natural-harmonic',
-      openColumn: note.openColumn ?? token.column,
-      firstColumn: token.column + 1,
-      lastColumn: token.column + token.width - 2,
-      numberStart: token.start + 1,
-      numberEnd: token.end - 1,
-      fret: 0,
-      touched,
-    });
+    const note = this.blank('natural-harmonic', token, 0);
+    note.openColumn ??= token.column;
+    note.firstColumn = token.column + 1;
+    note.lastColumn = token.column + token.width - 2;
+    note.numberStart = token.start + 1;
+    note.numberEnd = token.end - 1;
+    note.touched = touched;
+    this.addNote(note);
   }
 
-  private blank(token: Token, first: Token): Building {
+  private blank(kind: NoteKind, token: Token, fret: number | undefined): Building {
     // Only the first note inside a bracket stands at it.
     const opening = this.bracket && this.isFirstIn(this.bracket) ? this.bracket : undefined;
     return {
-      kind: 'fretted',
+      kind,
       firstColumn: token.column,
       lastColumn: token.column + token.width - 1,
       openColumn: opening?.column,
-      start: (opening ?? first).start,
+      start: (opening ?? token).start,
       end: token.end,
       numberStart: token.start,
       numberEnd: token.end,
-      fret: undefined,
+      fret,
       touched: undefined,
       ghost: this.bracket !== undefined,
-      techniques: [],
+      techniques: NO_TECHNIQUES,
       joinedFrom: undefined,
     };
   }
@@ -234,13 +233,13 @@ class CellReader {
   private bring(note: Building, index: number, { token, kind, from }: Waiting): void {
     const start = from === undefined ? undefined : this.notes[from];
     if (kind === 'slide' && start) {
-      start.techniques.push(this.technique(kind, token, { toNote: index }));
+      give(start, this.technique(kind, token, { toNote: index }));
       note.joinedFrom = from;
       return;
     }
     const named = kind === 'slide' ? 'slide-from-nowhere' : kind;
     if (note.kind === 'muted') this.problem('signs-together', token, { first: token.text, second: 'x' });
-    note.techniques.push(this.technique(named, token));
+    give(note, this.technique(named, token));
     note.joinedFrom = from;
   }
 
@@ -269,7 +268,7 @@ class CellReader {
     this.waiting = undefined;
     const start = from === undefined ? undefined : this.notes[from];
     if (kind === 'slide' && start && !touchesNext) {
-      start.techniques.push(this.technique('slide-to-nowhere', token));
+      give(start, this.technique('slide-to-nowhere', token));
     } else {
       this.problem('sign-without-note', token, { sign: token.text, side: 'after' });
     }
@@ -286,7 +285,7 @@ class CellReader {
     const canLeave = start !== undefined && start.kind !== 'muted';
     if (left === right) return this.wait(token, 'slide', right);
     if (left && canLeave) {
-      start.techniques.push(this.technique('slide-to-nowhere', token));
+      give(start, this.technique('slide-to-nowhere', token));
       if (this.noteInBar(i)) this.problem('slide-off', token, { sign: token.text.charAt(0) });
       return;
     }
@@ -303,7 +302,8 @@ class CellReader {
       return;
     }
     const target = this.numberAfter(i);
-    note.techniques.push(
+    give(
+      note,
       this.technique('release', token, {
         toFret: target && this.fretOf(target),
         end: target?.end,
@@ -320,7 +320,7 @@ class CellReader {
     if (target?.kind !== 'number')
       return this.problem('sign-without-note', token, { sign: 'tr', side: 'after' });
     this.taken = i + 1;
-    note.techniques.push(this.technique('trill', token, { toFret: this.fretOf(target), end: target.end }));
+    give(note, this.technique('trill', token, { toFret: this.fretOf(target), end: target.end }));
   }
 
   private bend(token: Token, i: number): void {
@@ -333,32 +333,32 @@ class CellReader {
     }
     if (note.kind === 'muted') return this.problem('signs-together', token, { first: 'x', second: sign });
     const { toFret, amount } = bendTarget(token.text.slice(sign.length));
-    note.techniques.push(this.technique(kind, token, { sign, toFret, amount, apart: !touches }));
+    give(note, this.technique(kind, token, { sign, toFret, amount, apart: !touches }));
   }
 
   private vibrato(token: Token, i: number): void {
     const note = this.last === undefined ? undefined : this.notes[this.last];
     if (!note) return this.problem('sign-without-note', token, { sign: '~', side: 'before' });
     if (note.kind === 'muted') return this.problem('signs-together', token, { first: 'x', second: '~' });
-    note.techniques.push(this.technique('vibrato', token, { apart: !this.touchesNote(i) }));
+    give(note, this.technique('vibrato', token, { apart: !this.touchesNote(i) }));
   }
 
   private technique(
     kind: TechniqueKind,
     token: Token,
-    more: Partial<Omit<CellTechnique, 'end'>> & { end?: number | undefined } = {},
+    more: { readonly [K in keyof CellTechnique]?: CellTechnique[K] | undefined } = NOTHING_MORE,
   ): CellTechnique {
+    const plain = kind === 'vibrato' ? '~' : token.text;
     return {
       kind,
-      sign: kind.startsWith('slide') ? token.text.charAt(0) : kind === 'vibrato' ? '~' : token.text,
+      sign: more.sign ?? (kind.startsWith('slide') ? token.text.charAt(0) : plain),
       start: token.start,
-      column: token.column,
-      toFret: undefined,
-      amount: undefined,
-      toNote: undefined,
-      apart: false,
-      ...more,
       end: more.end ?? token.end,
+      column: token.column,
+      toFret: more.toFret,
+      amount: more.amount,
+      toNote: more.toNote,
+      apart: more.apart ?? false,
     };
   }
 
@@ -425,6 +425,13 @@ class CellReader {
   ): void {
     this.problems.push({ kind, line: 0, start: span.start, end: span.end, facts });
   }
+}
+
+const NOTHING_MORE = Object.freeze({});
+
+/** Most notes have no technique: they share one empty list. */
+function give(note: Building, technique: CellTechnique): void {
+  note.techniques = [...note.techniques, technique];
 }
 
 /**
