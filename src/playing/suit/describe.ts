@@ -25,6 +25,12 @@ export function describe(request: SuitRequest, tuning: Tuning, halfSteps: number
   };
 }
 
+/** A tuning of which no more than the least cost is known. */
+export function ofCost(request: SuitRequest, tuning: Tuning, halfSteps: number, cost: number): Suited {
+  const name = nameOfTuning(tuning, request.instrument);
+  return { tuning, name, halfSteps, cost, why: whyOf(request, tuning, [], undefined), answer: undefined };
+}
+
 /** The neck and hand of the request, strung in a tuning. */
 export function targetFor(request: SuitRequest, tuning: Tuning): Target {
   const { frets, capo, ...rest } = request.target;

@@ -1,6 +1,7 @@
 import { stepsFrom } from '../../instrument/tuningFormat';
 import type { Tuning } from '../../instrument/tuning';
-import { describe } from './describe';
+import { UNIT } from '../hand/frame';
+import { describe, ofCost } from './describe';
 import type { Judge } from './judge';
 import { compareRanks } from './order';
 import { namedTunings, transpositionsOf } from './retunings';
@@ -29,14 +30,12 @@ export function namedOf(request: SuitRequest): Named[] {
 export function offersFor(space: Space, named: readonly Named[]): number[][] {
   return space.offers.map((offers, index) => {
     const all = new Set(offers.map(({ relative }) => relative));
-    // At pitch each of them is worked out in full anyway.
-    if (space.transpositions.length === 1) return [...all];
     for (const { relative } of named) for (const steps of relative ?? []) all.add(steps[index] ?? 0);
     return [...all];
   });
 }
 
-/** The named tunings, easiest first, each in the key that suits it best. */
+/** The named tunings, easiest first, each in the key that suits it best; the first of them described in full. */
 export function* rankNamed(
   request: SuitRequest,
   named: readonly Named[],
@@ -53,7 +52,7 @@ export function* rankNamed(
     let found = 0;
     for (const [at, halfSteps] of keys.entries()) {
       const steps = relative?.[at];
-      if (steps && keys.length > 1) {
+      if (steps) {
         const bound = yield* told(judge.lowerBound(steps, over), step, slices);
         if (bound >= bar || !judge.plays()) continue;
         const cost = yield* told(judge.least(bar, over), step, slices);
@@ -67,9 +66,15 @@ export function* rankNamed(
         slices.again();
       }
     }
-    ranked.push(best ?? describe(request, tuning, found));
+    ranked.push(best ?? ofCost(request, tuning, found, bar / UNIT));
   }
-  return ranked.sort(compareSuited);
+  ranked.sort(compareSuited);
+  for (const [at, { tuning, halfSteps, cost, answer }] of ranked.slice(0, request.keep).entries()) {
+    if (cost < Infinity && !answer) ranked[at] = describe(request, tuning, halfSteps);
+    yield step();
+    slices.again();
+  }
+  return ranked;
 }
 
 /** By the order of `compareRanks`; what cannot be played stands last. */

@@ -45,18 +45,19 @@ export interface SuitAnswer {
   readonly here: Suited | undefined;
   /**
    * Every named tuning of the instrument, easiest first, also those beyond the limits (see `why.borne`). Those that
-   * would leave a note out stand last, with `cost` Infinity.
+   * would leave a note out stand last, with `cost` Infinity. The first `keep` have an answer and reasons, the others
+   * their cost and how far they are.
    */
   readonly named: readonly Suited[];
   /** The best of the retunings of `start` within the limits, easiest first; empty when none plays every note. */
   readonly best: readonly Suited[];
   /** The best retuning for each number of strings changed; numbers for which none plays every note are left out. */
   readonly byStringsChanged: readonly { readonly changed: number; readonly suited: Suited }[];
-  /** Retunings whose least cost was worked out. */
+  /** Retunings that were searched: to their least cost, or until it was seen to be none of the best. */
   readonly evaluated: number;
   /** Retunings that would leave a note out. */
   readonly unplayable: number;
-  /** Retunings that play every note and that a lower bound showed to be none of the best; the unplayable do not count. */
+  /** Retunings that play every note and that the lower bound alone showed to be none of the best. */
   readonly ruledOut: number;
   /** All retunings within the limits: `evaluated + unplayable + ruledOut`. In any key, each with each transposition. */
   readonly total: number;
@@ -72,12 +73,12 @@ export interface Suited {
   /** The least cost under the table of constants; Infinity when a note would be left out. */
   readonly cost: number;
   readonly why: SuitedWhy;
-  /** The easiest fingering in it, of the transposed notes; undefined when a note would be left out. */
+  /** The easiest fingering in it, of the transposed notes; undefined when a note would be left out, and see `named`. */
   readonly answer: HandAnswer | undefined;
 }
 
 export interface SuitedWhy {
-  /** The hardest moment, in words; empty when there is none. */
+  /** The hardest moment, in words; empty when there is no answer. So are the next three 0. */
   readonly hardest: string;
   /** How many notes are on open strings. */
   readonly openStrings: number;

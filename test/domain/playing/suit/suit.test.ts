@@ -14,6 +14,7 @@ import {
   type SuitRequest,
   type SuitStep,
 } from '../../../../src/playing/suit/suit';
+import { moved } from '../../../../src/playing/transposable';
 import { chord, melody, note } from '../boards';
 import { everyChoice, everyTuning, type Known } from './everyTuning';
 import { littlePassage, sixteenBars } from './passages';
@@ -138,6 +139,22 @@ describe('the tuning that suits a passage', () => {
       [0, -1, 1],
     ];
     assertSame(request, everyTuning(request, steps, [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6]));
+    const { named } = answerTo({ ...request, within: 0 });
+    for (const name of ['DADGAD', 'open G', 'all fifths', 'high strung']) {
+      const target = targetFor(request, tuningOf(name));
+      const costs = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6].map((by) => {
+        const [own] = playPassage(
+          notes.map((one) => moved(one, by)),
+          target,
+          request.options,
+        );
+        return { by, cost: own?.unplaced.length === 0 ? own.cost : Infinity };
+      });
+      const least = Math.min(...costs.map(({ cost }) => cost));
+      const ranked = named.find(({ tuning }) => tuning.name === name);
+      assert.equal(ranked?.cost, least, name);
+      assert.equal(ranked.halfSteps, costs.find(({ cost }) => cost === least)?.by, name);
+    }
   }).timeout(60_000);
 
   it('is the best for joins over held notes, harmonics, strokes, a capo and other instruments too', () => {
@@ -255,9 +272,10 @@ describe('the tuning that suits a passage', () => {
       costs,
       [...costs].sort((a, b) => a - b),
     );
-    for (const { tuning, cost, answer, why } of named) {
+    for (const [at, { tuning, cost, answer, why }] of named.entries()) {
       const [own] = playPassage(request.notes, targetFor(request, tuning), request.options);
       assert.equal(cost, own?.unplaced.length === 0 ? own.cost : Infinity, tuning.name);
+      assert.equal(answer !== undefined, at < request.keep && cost < Infinity);
       if (answer) assert.ok(why.hardest.length > 0 && why.openStrings === answer.measures.openStrings);
     }
     const whyOf = (name: string) => named.find(({ tuning }) => tuning.name === name)?.why;
@@ -293,8 +311,8 @@ describe('the tuning that suits a passage', () => {
     const steps: SuitStep[] = [];
     while (steps.length < 60) {
       const step = search.next();
-      assert.equal(step.done, false, 'a long search hands back long before it is done');
-      if (!step.done) steps.push(step.value);
+      assert.ok(step.done !== true, 'a long search hands back long before it is done');
+      steps.push(step.value);
     }
     assert.ok(steps.some(({ phase }) => phase === 'named'));
     for (const [at, { done, total, phase }] of steps.entries()) {
