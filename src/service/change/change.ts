@@ -25,16 +25,12 @@ export function changeOf(
   if (!result.ok) {
     if (result.cut) return { cut: result.slice };
     const bar = document.placeOf(result.slice.system).firstBar;
-    return {
-      error: `The system that begins at bar ${bar} cannot be written with the same times; write a count row above it, or give its columns more room, and try again.`,
-    };
+    return { error: cannotBeWritten(bar) };
   }
   const { lines, required } = replaced(document, result.replacements);
   const edits = editTo(document, stateFields(lines, required, settings.tunings));
   const { remarks, ...counts } = report(result.unwritten);
-  const fingers = namesOldFingers(slices, rewriting)
-    ? ['The fingers row still names the fingers of the old frets; see to it.']
-    : [];
+  const fingers = namesOldFingers(slices, rewriting) ? [OLD_FINGERS] : [];
   return { edits, report: { ...counts, remarks: [...remarks, ...fingers] } } satisfies Change;
 }
 
@@ -66,8 +62,15 @@ export function wideningCuts(
   }
 }
 
+/** Why a system stays as it is. */
+export function cannotBeWritten(bar: number): string {
+  return `The system that begins at bar ${bar} cannot be written with the same times; write a count row above it, or give its columns more room, and try again.`;
+}
+
+export const OLD_FINGERS = 'The fingers row still names the fingers of the old frets; see to it.';
+
 /** Whether a row of fingers stands over notes that went elsewhere. */
-function namesOldFingers(slices: readonly Slice[], rewriting: Rewriting): boolean {
+export function namesOldFingers(slices: readonly Slice[], rewriting: Rewriting): boolean {
   return slices.some((slice) => {
     const { reading } = slice.system;
     if (!reading.rows.some((row) => row.row === 'fingers' && row.marks.length > 0)) return false;

@@ -9,7 +9,7 @@ import type { Settings } from '../records';
 import type { Report } from '../serviceApi';
 import { changeOf, mapHeaders, type Attempt } from './change';
 import { chordMarksIn, chordUnder } from './chordMarks';
-import type { Goal } from './convert';
+import type { Goal } from './convertGoal';
 import { halfStepWords, leftOut, notesOutOf } from './remarks';
 import { stayOnStrings } from './stayOnStrings';
 import type { Slice } from './slices';
@@ -21,14 +21,14 @@ import type { Slice } from './slices';
 export function convertShapes(
   document: TabDocument,
   slices: readonly Slice[],
-  { tuningFor, name, cautions }: Goal,
+  { tuningFor, headerFor: fieldsFor, name, cautions }: Goal,
   settings: Settings,
 ): Attempt {
   const shiftOf = (header: Header): number | undefined => uniformShift(header.tuning, tuningFor(header));
   const headerFor = mapHeaders((header) => {
     const shift = shiftOf(header);
     const key = header.key && shift ? transposeKey(header.key, shift) : header.key;
-    return { ...header, tuning: tuningFor(header), key };
+    return { ...fieldsFor(header), key };
   });
   const staying = stayOnStrings(document, slices, headerFor, (header, note) =>
     note.string > tuningFor(header).strings.length

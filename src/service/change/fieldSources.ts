@@ -2,15 +2,31 @@ import type { FieldName } from '../../notation/fieldNames';
 import type { System, TabDocument } from '../../notation/tabDocument';
 
 /** The fields that a change may have to state. */
-export type StatedName = Extract<FieldName, 'tuning' | 'capo' | 'key'>;
+export type StatedName = Exclude<FieldName, 'title' | 'by' | 'remark' | 'part' | 'reference pitch'>;
 
 /** The line of a document that says each field; undefined where nothing written does. */
 export type FieldSource = Readonly<Record<StatedName, number | undefined>>;
 
-const NOTHING_WRITTEN: FieldSource = { tuning: undefined, capo: undefined, key: undefined };
-const NAMES: readonly StatedName[] = ['tuning', 'capo', 'key'];
+/** What an instrument brings with it, and what it does not. */
+const BROUGHT = {
+  tuning: undefined,
+  capo: undefined,
+  frets: undefined,
+  'scale length': undefined,
+  gauges: undefined,
+  fretting: undefined,
+};
+const NOTHING_WRITTEN: FieldSource = {
+  instrument: undefined,
+  ...BROUGHT,
+  key: undefined,
+  meter: undefined,
+  tempo: undefined,
+  feel: undefined,
+};
+const NAMES = Object.keys(NOTHING_WRITTEN) as readonly StatedName[];
 
-/** For each system the lines that its tuning, capo and key come from. */
+/** For each system the lines that its fields come from. */
 export function fieldSources(document: TabDocument): Map<System, FieldSource> {
   const found = new Map<System, FieldSource>();
   const byPart = new Map<string | undefined, FieldSource>();
@@ -39,7 +55,7 @@ function after(group: Group, before: FieldSource): FieldSource {
   const brought = group.after.instrument !== group.before.instrument;
   const next: Record<StatedName, number | undefined> = {
     ...before,
-    ...(brought ? { tuning: undefined, capo: undefined } : {}),
+    ...(brought ? BROUGHT : {}),
   };
   for (const name of NAMES) {
     const last = group.fields.findLast(({ line }) => line.field === name);

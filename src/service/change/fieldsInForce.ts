@@ -1,4 +1,5 @@
 import { formatCapo } from '../../instrument/capo';
+import { formatGauges } from '../../instrument/gauges';
 import { formatTuning, sameTuning } from '../../instrument/tuningFormat';
 import { formatKey } from '../../music/key';
 import { Document } from '../../notation/document';
@@ -17,6 +18,12 @@ interface StatedField {
 
 /** In the order in which they are to be written; a capo depends on the tuning. */
 const STATED: readonly StatedField[] = [
+  {
+    name: 'instrument',
+    same: (a, b) => a.instrument === b.instrument,
+    value: ({ instrument }) => instrument.name,
+  },
+  { name: 'frets', same: (a, b) => a.frets === b.frets, value: ({ frets }) => String(frets) },
   { name: 'tuning', same: (a, b) => sameTuning(a.tuning, b.tuning), value: tuningText },
   {
     name: 'capo',
@@ -28,7 +35,34 @@ const STATED: readonly StatedField[] = [
     same: (a, b) => (a.key && formatKey(a.key)) === (b.key && formatKey(b.key)),
     value: (header, style) => header.key && keyLike(header.key, style),
   },
+  {
+    name: 'scale length',
+    same: (a, b) => a.scaleLength === b.scaleLength,
+    value: ({ scaleLength }) => `${scaleLength} mm`,
+  },
+  {
+    name: 'gauges',
+    // None are wanted where those that are written do not fit the new strings.
+    same: (a, b) => b.gauges === undefined || gaugesText(a) === gaugesText(b),
+    value: gaugesText,
+  },
+  {
+    name: 'meter',
+    same: (a, b) => meterText(a) === meterText(b),
+    value: meterText,
+  },
+  { name: 'tempo', same: (a, b) => a.tempo.text === b.tempo.text, value: ({ tempo }) => tempo.text },
+  { name: 'feel', same: (a, b) => a.feel === b.feel, value: ({ feel }) => feel },
+  { name: 'fretting', same: (a, b) => a.fretting === b.fretting, value: ({ fretting }) => fretting },
 ];
+
+function gaugesText({ gauges }: Header): string | undefined {
+  return gauges && formatGauges(gauges);
+}
+
+function meterText({ meter }: Header): string {
+  return `${meter.upper}/${meter.lower}`;
+}
 
 /** Whether two places need no field stated between them. */
 export function sameFields(a: Header, b: Header): boolean {
@@ -87,7 +121,10 @@ class Plan {
     this.sources = fieldSources(document);
     for (const field of STATED) {
       const changed = document.systems.filter((system) => !field.same(system.header, this.wanted(system)));
-      if (changed.length > 0) this.state(field);
+      if (changed.length === 0) continue;
+      this.state(field);
+      // What else is to be stated shows when the document is read with its new instrument.
+      if (field.name === 'instrument') return;
     }
   }
 

@@ -9,7 +9,7 @@ import type { PlayedHand, Way } from './ways';
  * that stays as it is may ask.
  */
 export function measuresOf(document: TabDocument, way: Way): ChangeMeasures | undefined {
-  const hands = way.hands.flatMap(({ task, answer }) => (answer ? [{ task, answer }] : []));
+  const hands = way.hands.flatMap((hand) => (hand.answer ? [{ ...hand, answer: hand.answer }] : []));
   if (hands.length === 0 || hands.length < way.hands.length) return undefined;
   const sum = (figure: (answer: HandAnswer) => number): number =>
     hands.reduce((all, { answer }) => all + figure(answer), 0);

@@ -1,6 +1,7 @@
-import { compare, ZERO, type Fraction } from '../../music/fraction';
+import { compare, type Fraction } from '../../music/fraction';
 import type { Header } from '../../notation/header';
 import { parseLine } from '../../notation/parseLine';
+import type { SystemReading } from '../../notation/reading';
 import { readSystem, type SystemPosition } from '../../notation/systemReading';
 
 /** The word of the row that names what was left out; a row of a word that the notation does not know is kept text. */
@@ -25,13 +26,12 @@ export function withOmitted(
 ): readonly string[] {
   if (notes.length === 0) return lines;
   const parsed = lines.map(parseLine);
-  const { columnTimes, bars } = readSystem(parsed, header, position);
+  const reading = readSystem(parsed, header, position);
   const first = parsed.find((line) => line.kind === 'string' || line.kind === 'row');
   if (first?.kind !== 'string' && first?.kind !== 'row') return lines;
-  const start = bars[0]?.startColumn ?? 1;
   const byColumn = new Map<number, string[]>();
   for (const { name, onset } of notes) {
-    const column = Math.max(start, columnOf(columnTimes, onset));
+    const column = columnOf(reading, onset);
     const names = byColumn.get(column);
     if (names) names.push(name);
     else byColumn.set(column, [name]);
@@ -58,12 +58,17 @@ export function withOmitted(
   return [...padded, ...rows.map((row) => OMITTED.padEnd(width) + row)];
 }
 
-/** The last column that begins no later than a time. */
-function columnOf(times: readonly Fraction[], onset: Fraction): number {
-  let found = 0;
-  times.forEach((time, column) => {
-    if (compare(time, onset) <= 0 && (column === 0 || compare(times[found] ?? ZERO, time) < 0))
+/** The first column of the last time in a bar that is no later than a time; a bar sign carries none. */
+function columnOf({ columnTimes, bars }: SystemReading, onset: Fraction): number {
+  let found = bars[0]?.startColumn ?? 1;
+  let latest: Fraction | undefined;
+  for (const { startColumn, endColumn } of bars) {
+    for (let column = startColumn; column < endColumn; column++) {
+      const time = columnTimes[column];
+      if (!time || compare(time, onset) > 0 || (latest && compare(time, latest) <= 0)) continue;
       found = column;
-  });
+      latest = time;
+    }
+  }
   return found;
 }

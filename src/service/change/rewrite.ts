@@ -1,3 +1,4 @@
+import { subtract, ZERO } from '../../music/fraction';
 import { sameTuning } from '../../instrument/tuningFormat';
 import type { Header } from '../../notation/header';
 import type { NotePlace } from '../../notation/print/pieces';
@@ -5,6 +6,7 @@ import { rewriteSystem, type RewriteRequest } from '../../notation/print/rewrite
 import type { RowLine, RowMark } from '../../notation/parsedLine';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { sameFields } from './fieldsInForce';
+import { withOmitted, type OmittedNote } from './omitted';
 import { hasStrings, isWhole, notesOf, type Slice } from './slices';
 
 /** What becomes of a passage: the fields it will stand under and the place of each of its notes. */
@@ -16,6 +18,8 @@ export interface Rewriting {
   /** New text of a row's mark. */
   readonly rewrite?: (slice: Slice, row: RowLine, mark: RowMark) => string;
   readonly keepLabels: boolean;
+  /** The name to leave in the text where a note that has no place stood; undefined for none. */
+  readonly omitted?: (slice: Slice, index: number) => string | undefined;
 }
 
 /** A stretch of lines and the header that must be in force over it. */
@@ -63,9 +67,28 @@ export function rewriteSlices(slices: readonly Slice[], rewriting: Rewriting): R
       for (const index of fewer.left) unwritten.add(keyOf(slice, index));
     }
     const [before, after] = around === 'nothing changes' ? [[], []] : around;
-    replacements.push({ system: slice.system, blocks: [...before, block, ...after] });
+    const told = tellingOmitted(slice, rewriting, block, unwritten);
+    replacements.push({ system: slice.system, blocks: [...before, told, ...after] });
   }
   return { ok: true, replacements, unwritten };
+}
+
+/** The block with a row that names what was left out of the slice, where that is wanted. */
+function tellingOmitted(
+  slice: Slice,
+  rewriting: Rewriting,
+  block: Block,
+  unwritten: ReadonlySet<string>,
+): Block {
+  const { system, firstBar } = slice;
+  const start = system.reading.bars[firstBar]?.onset ?? ZERO;
+  const notes = notesOf(slice).flatMap(({ index, note }): OmittedNote[] => {
+    const isOut = rewriting.place(slice, index) === undefined || unwritten.has(keyOf(slice, index));
+    const name = isOut ? rewriting.omitted?.(slice, index) : undefined;
+    return name === undefined ? [] : [{ name, onset: subtract(note.onset, start) }];
+  });
+  if (notes.length === 0) return block;
+  return { ...block, lines: withOmitted(block.lines, notes, block.header, positionOf(system, firstBar)) };
 }
 
 /** More rewrites than this are not tried for one system. */

@@ -12,7 +12,7 @@ import { placeNotes } from './ways';
 import { slicesIn, type Slice } from './slices';
 
 /** Three octaves: beyond it no instrument of the trade keeps anything. */
-const FARTHEST = 36;
+export const FARTHEST = 36;
 
 /** Moves a passage by half steps, or to a key the nearest way; key and chord rows move with it. */
 export function transpose(

@@ -47,6 +47,8 @@ export interface PlayedHand {
   readonly task: HandTask;
   /** Undefined where the notes stay as they are and the model's hand cannot play that. */
   readonly answer: HandAnswer | undefined;
+  /** Whether its notes stay where they are. */
+  readonly stays: boolean;
 }
 
 /**
@@ -165,7 +167,7 @@ function wayOf(entries: readonly PassageEntry[], hands: readonly Hand[], way: nu
   for (const hand of hands) {
     const { group } = hand.task;
     const answer = hand.answers[way] ?? hand.answers[0];
-    played.push({ task: hand.task, answer });
+    played.push({ task: hand.task, answer, stays: hand.stays });
     for (const entry of group.entries) shifts.set(entry, hand.shift(entry));
     for (const [entry, reason] of hand.reasons) reasons.set(entry, reason);
     if (hand.stays) {

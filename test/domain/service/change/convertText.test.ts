@@ -236,15 +236,22 @@ D2|2-------|0-------|
 `,
       toTuning('standard'),
     );
-    assert.match(text, /D3\|--0---0-\|--0---0-\|\nA2\|--------\|--------\|\nE2\|0-------\|--------\|\n$/);
+    assert.match(
+      text,
+      /D3 +\|--0---0-\|--0---0-\|\nA2 +\|--------\|--------\|\nE2 +\|0-------\|--------\|\nomitted \| {9}D2\n$/,
+    );
     assert.deepEqual(report.unplaced, [
       { bar: 2, name: 'D2', reason: 'it lies 2 half steps below the lowest open string' },
     ]);
-    assert.deepEqual(report.remarks, [
+    assert.deepEqual(report.remarks.slice(0, 2), [
       '5 of 6 notes keep their pitch in standard.',
       '1 note has no place and is left out.',
-      'Moved up 2 half steps as a whole, the passage fits without a gap.',
     ]);
+    assert.ok(
+      report.offers?.some(
+        ({ title }) => title === 'Move the whole passage up 2 half steps; every note has a place',
+      ),
+    );
   });
 
   it('of several parts the report names the part', () => {
