@@ -2,10 +2,11 @@ import type { Command } from './command';
 import { check } from './commands/check';
 import { chord } from './commands/chord';
 import { convert } from './commands/convert';
+import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
 import { notes } from './commands/notes';
 import { transpose } from './commands/transpose';
 import { tuning } from './commands/tuning';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [check, notes, convert, transpose, moveCapo, tuning, chord];
+export const COMMANDS: readonly Command[] = [check, notes, convert, transpose, moveCapo, tuning, chord, grip];

@@ -4,6 +4,7 @@ import type { ClientOptions } from '../server/requests';
 import { registerConvert } from './commands/convert';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
+import { registerShowGrip } from './commands/showGrip';
 import { registerTranspose } from './commands/transpose';
 import { HELP_LINK, HelpPages } from './helpPages';
 import { registerPreviewCommands } from './preview/previewCommands';
@@ -41,6 +42,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerTranspose(tools),
     registerMoveCapo(tools),
     registerPreviewCommands(previews, requests),
+    registerShowGrip(requests),
     registerOpenHelp(),
     new HelpPages(context.extensionUri).register(),
   );

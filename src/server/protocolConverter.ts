@@ -19,6 +19,7 @@ import {
   type InlayHint,
   type Mend,
   type OutlineItem,
+  type Picture,
   type Place,
   type Range,
   type SemanticToken,
@@ -141,11 +142,15 @@ export function toCommandActions(uri: string, range: Range): lsp.CodeAction[] {
   }));
 }
 
-/** With `pictures` a picture stands below the words; a client that shows none would print its address. */
+/** With `pictures` a picture stands among the words; a client that shows none would print its address. */
 export function toHover({ markdown, range, picture }: Hover, pictures: boolean): lsp.Hover {
-  const image =
-    picture && pictures ? `\n\n![${picture.alt.replace(/[\\[\]]/g, '')}](${svgDataUri(picture.svg)})` : '';
-  return { contents: { kind: MarkupKind.Markdown, value: `${markdown}${image}` }, range: toRange(range) };
+  const value = picture && pictures ? withPicture(markdown, picture) : markdown;
+  return { contents: { kind: MarkupKind.Markdown, value }, range: toRange(range) };
+}
+
+function withPicture(markdown: string, { svg, alt, at }: Picture): string {
+  const image = `![${alt.replace(/[\\[\]]/g, '')}](${svgDataUri(svg)})`;
+  return `${markdown.slice(0, at)}\n\n${image}${markdown.slice(at)}`;
 }
 
 /** The protocol wants a name that is not blank, and the selection inside the range. */

@@ -18,6 +18,8 @@ export interface Hover {
 export interface Picture {
   readonly svg: string;
   readonly alt: string;
+  /** Where it stands: an offset in the words, at the end of a paragraph. */
+  readonly at: number;
 }
 
 export interface OutlineItem {

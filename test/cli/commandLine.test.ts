@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { FOLDER, fileWith, pegbox, PROGRAM, unreadable } from './pegbox';
 import { FERRY, firstString } from './texts';
 
-const COMMANDS = ['check', 'notes', 'convert', 'transpose', 'move-capo', 'tuning', 'chord'];
+const COMMANDS = ['check', 'notes', 'convert', 'transpose', 'move-capo', 'tuning', 'chord', 'grip'];
 
 describe('the command line', () => {
   it('shows its help, with every command', async () => {

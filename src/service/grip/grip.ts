@@ -11,7 +11,7 @@ import type { Place, Settings } from '../records';
 import type { GripAnswer, GripString } from './gripAnswer';
 import { holdPlaces, type HeldPlace } from './hold';
 import { gripPicture, type Across, type DrawnString } from './gripPicture';
-import { gripWords } from './gripWords';
+import { gripWords, LEAST_EFFORT } from './gripWords';
 import { layBar, type StraightBar } from './straightBar';
 import { stringsAt, type StringAt } from './strings';
 
@@ -56,6 +56,7 @@ export function gripAt(
   });
   return {
     words: words.text,
+    basis: held.grip && stoppedIn(held.grip) > 0 ? LEAST_EFFORT : '',
     slide: header.fretting === 'slide',
     strings: told,
     position: held.grip && stoppedIn(held.grip) > 0 ? held.grip.position : null,
@@ -83,7 +84,10 @@ export interface Held {
 }
 
 function underFingers(places: readonly HeldPlace[], header: Header, settings: Settings): Held {
-  return { bar: undefined, ...holdPlaces(places, targetOf(header, settings), handOptions()) };
+  return {
+    bar: undefined,
+    ...holdPlaces(places, targetOf(header, settings), handOptions({ thumb: settings.thumb })),
+  };
 }
 
 function underBar(places: readonly HeldPlace[], header: Header): Held {

@@ -8,6 +8,8 @@ import type { Finger } from '../../playing/hand/handAnswer';
 export interface GripAnswer {
   /** Sentences for the player. */
   readonly words: string;
+  /** What the words rest on, as a sentence without its stop; empty where no finger is told. */
+  readonly basis: string;
   readonly slide: boolean;
   /** Every string, the highest number first. */
   readonly strings: readonly GripString[];

@@ -42,14 +42,14 @@ export interface Drawing {
 export const PICTURE_COLOURS = { dot: '#50799b', line: '#888', digit: '#fff' } as const;
 
 const LEFT = 40;
-const RIGHT = 14;
-const TOP = 26;
-const BOTTOM = 8;
+const RIGHT = 12;
+const TOP = 22;
+const BOTTOM = 5;
 /** Between strings. */
-const STEP = 18;
-const MOST_FRET_ROOM = 24;
+const STEP = 16;
+const MOST_FRET_ROOM = 19;
 /** A longer neck is drawn smaller. */
-const MOST_HEIGHT = 240;
+const MOST_HEIGHT = 209;
 const LEAST_FRETS = 4;
 /** Grips that reach no farther than this are drawn from the nut. */
 const NEAR_NUT = 5;
@@ -64,7 +64,7 @@ export function gripPicture(drawing: Drawing): string {
   const { first, last } = frets(drawing);
   const rows = last - first + 1;
   const room = Math.min(MOST_FRET_ROOM, Math.floor(MOST_HEIGHT / rows));
-  const radius = Math.min(8, room / 2 - 1);
+  const radius = Math.min(7.5, room / 2 - 1);
   const right = LEFT + STEP * (strings.length - 1);
   const bottom = TOP + rows * room;
   const x = (string: number): number => LEFT + STEP * (strings.length - string);
@@ -85,9 +85,9 @@ export function gripPicture(drawing: Drawing): string {
   let marks = '';
   for (const { string, mark } of strings) {
     const at = x(string);
-    if (mark === 'open') marks += `M${at - 5} 12a5 5 0 1 0 10 0 5 5 0 1 0-10 0`;
-    if (mark === 'silent') marks += `M${at - 4} 8l8 8m0-8l-8 8`;
-    if (mark === 'harmonic') marks += `M${at} 6l5 6-5 6-5-6z`;
+    if (mark === 'open') marks += `M${at - 5} 9a5 5 0 1 0 10 0 5 5 0 1 0-10 0`;
+    if (mark === 'silent') marks += `M${at - 4} 5l8 8m0-8l-8 8`;
+    if (mark === 'harmonic') marks += `M${at} 3l5 6-5 6-5-6z`;
   }
   const acrossFrets = [
     ...(capo && shown(capo.fret) ? [{ ...capo, y: middle(capo.fret), width: 5 }] : []),

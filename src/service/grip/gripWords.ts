@@ -52,7 +52,8 @@ function openSentence({ strings, letGo, grip, bar }: Told): string | undefined {
   return `Open: ${stringList(open.map(({ string }) => string))}`;
 }
 
-function heldSentence({ strings, letGo }: Told): string | undefined {
+function heldSentence({ strings, letGo, grip, bar }: Told): string | undefined {
+  if (!grip && !bar) return undefined;
   const held = strings.filter((one) => one.state === 'stopped' && !one.struck && !letGo.includes(one.string));
   return held.length === 0 ? undefined : `Held from before: ${stringList(held.map(({ string }) => string))}`;
 }

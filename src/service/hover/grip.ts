@@ -1,7 +1,6 @@
 import type { Fraction } from '../../music/fraction';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { gripAt, stoppedStrings } from '../grip/grip';
-import { LEAST_EFFORT } from '../grip/gripWords';
 import type { Picture, Settings } from '../records';
 import { lines } from './text';
 
@@ -14,12 +13,12 @@ export function gripHover(
   system: System,
   time: Fraction,
   settings: Settings,
-): { readonly markdown: string; readonly picture: Picture } | undefined {
+): { readonly markdown: string; readonly picture: Omit<Picture, 'at'> } | undefined {
   const answer = gripAt(document, system, time, settings);
   if (!answer || stoppedStrings(answer) < WORTH_TELLING) return undefined;
-  const { words, position, svg, alt } = answer;
+  const { words, basis, svg, alt } = answer;
   return {
-    markdown: lines(`**Grip**: ${words}`, position === null ? '' : LEAST_EFFORT),
+    markdown: lines(`**Grip**: ${words}`, basis),
     picture: { svg, alt },
   };
 }

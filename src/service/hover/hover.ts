@@ -116,7 +116,7 @@ function tellColumn(
   return withGrip(told, document, system, time, settings);
 }
 
-/** How the hand holds it, behind all else. */
+/** How the hand holds it, behind all else: the picture first, since a hover shows some ten lines at once. */
 function withGrip(
   told: Hover,
   document: TabDocument,
@@ -125,7 +125,9 @@ function withGrip(
   settings: Settings,
 ): Hover {
   const grip = gripHover(document, system, time, settings);
-  return grip ? { ...told, markdown: paragraphs(told.markdown, grip.markdown), picture: grip.picture } : told;
+  if (!grip) return told;
+  const picture = { ...grip.picture, at: told.markdown.length };
+  return { ...told, markdown: paragraphs(told.markdown, grip.markdown), picture };
 }
 
 function holds(span: { readonly start: number; readonly end: number }, { character }: Place): boolean {
