@@ -22,13 +22,17 @@ export const MOST_RINGING = 4;
 
 const TOGETHER = 1e-9;
 
-/** Which notes ring through which moments, by their `end`. A note let go by `MOST_RINGING` does not come back. */
+/**
+ * Which notes ring through which moments, by their `end`. A note also ends when its own pitch is struck again: that
+ * cuts nothing short. A note let go by `MOST_RINGING` does not come back.
+ */
 export function ringingMoments(moments: readonly Moment[]): RingingMoment[] {
   let sounding: Item[] = [];
   return moments.map((moment, at) => {
     const { onset } = moment;
-    sounding = sounding.filter(
-      ({ note, follower }) => note.end > onset + TOGETHER && (!follower || follower.moment > at),
+    const struck = new Set(moment.own.map(({ note }) => note.midi));
+    sounding = sounding.filter(({ note, follower }) =>
+      follower ? follower.moment > at : note.end > onset + TOGETHER && !struck.has(note.midi),
     );
     const free = sounding.filter((item) => item.follower === undefined);
     const ringing = free.slice(-MOST_RINGING);

@@ -79,7 +79,11 @@ export class Oracle {
     return this.notes.flatMap((n, i) => {
       if (n.onset >= now || !this.placeable(i)) return [];
       const follower = this.notes[this.followerOf(i)];
-      return (follower ? follower.onset > now : n.end > now) ? [i] : [];
+      // A pitch that is struck again ends the note that sounded it.
+      const again = this.notes.some(
+        (o, f) => o.midi === n.midi && o.onset > n.onset && o.onset <= now && this.placeable(f),
+      );
+      return (follower ? follower.onset > now : n.end > now && !again) ? [i] : [];
     });
   }
 
