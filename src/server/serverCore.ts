@@ -8,10 +8,11 @@ import { registerLanguageFeatures } from './languageFeatures';
 import { fromContentChange } from './protocolConverter';
 import type { Session, Guard } from './session';
 import { readSettings } from './settingsReader';
+import { registerSuitRequest } from './suitRequest';
 
 /**
- * Joins a connection to the language service. The service is loaded after `initialize` is answered; messages that
- * come before it is there wait for it in their order.
+ * Joins a connection to the language service. The service is loaded once the client has the answer to
+ * `initialize`; messages that come before it is there wait for it in their order.
  */
 export function startServer(connection: Connection, later: Later): void {
   let session: Session | undefined;
@@ -32,28 +33,29 @@ export function startServer(connection: Connection, later: Later): void {
   };
 
   const guard: Guard = (name, empty, run) => {
-    const attempt = (ready: Session): typeof empty => {
-      try {
-        return run(ready);
-      } catch (error) {
-        failed(name, error);
-        return empty;
-      }
-    };
-    if (session) return attempt(session);
-    return load().then(attempt, (error: unknown) => {
+    const fail = (error: unknown): typeof empty => {
       failed(name, error);
       return empty;
-    });
+    };
+    const attempt = (ready: Session): typeof empty | Promise<typeof empty> => {
+      try {
+        const answer = run(ready);
+        return answer instanceof Promise ? answer.catch(fail) : answer;
+      } catch (error) {
+        return fail(error);
+      }
+    };
+    return session ? attempt(session) : load().then(attempt, fail);
   };
 
   connection.onInitialize((params) => {
     facts = readClientFacts(params, log);
-    later(() => void load().catch((error: unknown) => failed('loading', error)));
     return initializeResult(facts);
   });
 
   connection.onInitialized(() => {
+    // Not before: the library writes an answer some turns of the queue after it is given.
+    load().catch((error: unknown) => failed('loading', error));
     if (facts?.configurationNews) {
       connection.client
         .register(DidChangeConfigurationNotification.type, { section: 'pegbox' })
@@ -96,6 +98,7 @@ export function startServer(connection: Connection, later: Later): void {
 
   registerLanguageFeatures(connection, guard);
   registerChangeRequests(connection, guard);
+  registerSuitRequest(connection, guard, later);
   connection.listen();
 
   function pullSettings(): void {
