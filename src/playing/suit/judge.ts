@@ -25,6 +25,7 @@ export class Judge {
   /** For each string the index of its half steps from the start. */
   private readonly offerOf: readonly ReadonlyMap<number, number>[];
   private readonly tuning: number[];
+  private lastBound = 0;
 
   /** @param offers for each string the half steps from the start that it may be at */
   constructor(request: SuitRequest, offers: readonly (readonly number[])[]) {
@@ -68,7 +69,7 @@ export class Judge {
       if (!this.bound.gather(step, tuning)) return Infinity;
       if (over()) yield;
     }
-    return this.bound.sweep();
+    return (this.lastBound = this.bound.sweep());
   }
 
   /** Whether the tuning of the last `lowerBound` plays every note, joins and all. */
@@ -76,8 +77,20 @@ export class Judge {
     return !this.chained || chainsHold(this.kinds, this.bound);
   }
 
-  /** The least cost in the tuning of the last `lowerBound`; Infinity when it is above the bar. */
+  /**
+   * The least cost in the tuning of the last `lowerBound`; Infinity when it is above the bar. A low bar is soon
+   * searched, so bars a little above the bound are tried first.
+   */
   *least(bar: number, over: () => boolean): Generator<void, number> {
+    for (const near of NEAR) {
+      const low = this.lastBound * near;
+      if (low >= bar) break;
+      const cost = yield* this.cheapest.of(low, over);
+      if (cost < Infinity) return cost;
+    }
     return yield* this.cheapest.of(bar, over);
   }
 }
+
+/** How far above the bound most costs lie. */
+const NEAR = [1.3] as const;

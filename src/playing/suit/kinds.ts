@@ -146,25 +146,26 @@ export class Kind {
    * those are built again when a search first asks for them.
    */
   statesOf(block: Block): BlockStates {
-    return (block.states ??= this.numbered(this.made(block.chosen, block.offers).states));
+    return (block.states ??= this.numbered(this.made(block.chosen, block.offers)));
   }
 
   private build(chosen: readonly number[], tuning: readonly number[]): Block {
     const strings = this.items.map((_, position) => chosen[position] ?? LET_GO);
     const offers = strings.map((index) => tuning[index] ?? 0);
-    const { states, gone, stringOf } = this.made(strings, offers);
-    const least = this.leastOf(states, gone, stringOf);
+    const made = this.made(strings, offers);
+    const least = this.leastOf(made);
     return {
       slots: Int32Array.from(least.keys()),
       least: Float64Array.from(least.values()),
       chosen: Int8Array.from(strings),
       offers: Int8Array.from(offers),
-      states: this.items.length <= KEPT_NOTES ? this.numbered(states) : undefined,
+      states: this.items.length <= KEPT_NOTES ? this.numbered(made) : undefined,
     };
   }
 
   private made(chosen: ArrayLike<number>, offers: ArrayLike<number>): Made {
     const moment = this.moments[this.at];
+    if (!moment) throw new Error('A kind stands for a moment of its passage.');
     const first = new Map<Item, number>();
     const stringOf = new Map<number, Fixed>();
     const before: (readonly Place[])[] = [];
@@ -183,15 +184,14 @@ export class Kind {
       stringOf.set(index, fixed);
     });
     const next = this.moments[this.at + 1];
-    let states = moment ? handStatesOf(moment, this.at, next, this.frame, this.weights, 0, true) : [];
+    const all = handStatesOf(moment, this.at, next, this.frame, this.weights, 0, true);
     this.items.forEach(({ item }, position) => {
       const open: { places: readonly Place[] } = item;
       open.places = before[position] ?? [];
     });
-    if (!moment) return { states: [], gone, stringOf };
     const { through, sources, ringing } = moment;
     // A note that was not let go here has a block of its own where it is.
-    states = states.filter(({ need }) =>
+    const states = all.filter(({ need }) =>
       ringing.every((item, i) => !first.has(item) || need[through.length + sources.length + i] !== ANYTHING),
     );
     const whole = (code: number, item: Item | undefined): number => {
@@ -199,25 +199,24 @@ export class Kind {
       return code < 8 || start === undefined ? code : code + start * 8;
     };
     const carried = carriedInto(next);
-    states = states.map((state) => ({
-      ...state,
-      need: state.need.map((code, i) => {
-        if (i < through.length) return whole(code, through[i]);
-        return i < this.joined ? code : whole(code, ringing[i - this.joined]);
-      }),
-      out: state.out.map((code, i) => {
-        const item = carried[i];
-        return item?.follower?.moment === this.at + 1 ? code : whole(code, item);
-      }),
-    }));
-    return { states, gone, stringOf };
+    return {
+      states,
+      gone,
+      stringOf,
+      needOf: ({ need }) =>
+        need.map((code, i) => {
+          if (i < through.length) return whole(code, through[i]);
+          return i < this.joined ? code : whole(code, ringing[i - this.joined]);
+        }),
+      outOf: ({ out }) =>
+        out.map((code, i) => {
+          const item = carried[i];
+          return item?.follower?.moment === this.at + 1 ? code : whole(code, item);
+        }),
+    };
   }
 
-  private leastOf(
-    states: readonly HandState[],
-    gone: number,
-    stringOf: ReadonlyMap<number, Fixed>,
-  ): ReadonlyMap<number, number> {
+  private leastOf({ states, gone, stringOf }: Made): ReadonlyMap<number, number> {
     const least = new Map<number, number>();
     const press = this.frame.slide ? 0 : exact(Math.min(this.frame.k.setDown, this.frame.k.moved));
     for (const { grip, cost } of states) {
@@ -235,12 +234,12 @@ export class Kind {
     return least;
   }
 
-  private numbered(states: readonly HandState[]): BlockStates {
+  private numbered({ states, needOf, outOf }: Made): BlockStates {
     return {
       // There are tens of thousands of blocks, and nobody asks what their states were made from.
       layer: { ...handLayer(0, states), states: [] },
-      need: Int32Array.from(states, ({ need }) => numberOf(need, this.needs, this.needNumbers)),
-      out: Int32Array.from(states, ({ out }) => numberOf(out, this.outs, this.outNumbers)),
+      need: Int32Array.from(states, (state) => numberOf(needOf(state), this.needs, this.needNumbers)),
+      out: Int32Array.from(states, (state) => numberOf(outOf(state), this.outs, this.outNumbers)),
     };
   }
 }
@@ -250,6 +249,9 @@ interface Made {
   readonly states: readonly HandState[];
   readonly gone: number;
   readonly stringOf: ReadonlyMap<number, Fixed>;
+  /** What a state asks and tells, in codes that hold for every tuning. */
+  readonly needOf: (state: HandState) => readonly number[];
+  readonly outOf: (state: HandState) => readonly number[];
 }
 
 /** Blocks of no more notes than this keep their states. */
