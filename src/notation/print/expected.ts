@@ -46,7 +46,8 @@ export function expectedOf(system: System, firstBar: number, lastBar: number, pl
     return to ? [{ note, place: to }] : [];
   });
   const indexOf = (joined: number): number => chosen.findIndex(({ note }) => note === reading.notes[joined]);
-  const stops = piecesOf(system, passage, place).flatMap(({ stops: ends, string, column }) =>
+  const pieces = reading.stops.length > 0 ? piecesOf(system, passage, place) : [];
+  const stops = pieces.flatMap(({ stops: ends, string, column }) =>
     ends === undefined ? [] : [{ string, onset: fromStart(timeOf(reading, column)) }],
   );
   return {
