@@ -2,6 +2,8 @@ import { convert } from './change/convert';
 import { counterpart } from './change/counterpart';
 import { moveCapo } from './change/moveCapo';
 import { passages } from './change/passages';
+import { refinger } from './change/refinger';
+import { simplify } from './change/simplify';
 import { transpose } from './change/transpose';
 import { chord } from './chordAnswer';
 import { completion } from './completion/completion';
@@ -17,6 +19,7 @@ import { outline } from './outline';
 import { rewrites } from './rewrites';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
+import { suit } from './suit/suit';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
 
@@ -37,6 +40,9 @@ export function createLanguageService(): LanguageService {
     convert,
     transpose,
     moveCapo,
+    refinger,
+    simplify,
+    suit,
     passages,
     counterpart,
     notes,

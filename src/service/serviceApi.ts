@@ -36,6 +36,16 @@ export interface LanguageService {
   convert(document: TabDocument, request: ConvertRequest, settings: Settings): ChangeResult;
   transpose(document: TabDocument, request: TransposeRequest, settings: Settings): ChangeResult;
   moveCapo(document: TabDocument, request: MoveCapoRequest, settings: Settings): ChangeResult;
+  /** Another fingering in the tuning that a passage stands in; never worse in what was asked. */
+  refinger(document: TabDocument, request: RefingerRequest, settings: Settings): ChangeResult;
+  /** A passage within limits for a student: tune and bass stay, inner notes go. */
+  simplify(document: TabDocument, request: SimplifyRequest, settings: Settings): ChangeResult;
+  /** Which tuning makes a passage easiest; each `next()` works some 10 ms, and not calling it again cancels. */
+  suit(
+    document: TabDocument,
+    request: SuitRequest,
+    settings: Settings,
+  ): Generator<SuitStep, SuitResult | ServiceError>;
   /** Passages that can be named at a place: the selection widened to bar signs, the section, the part, the file. */
   passages(document: TabDocument, selection: Range): readonly Passage[];
   /**

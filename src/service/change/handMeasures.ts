@@ -1,7 +1,7 @@
 import type { TabDocument } from '../../notation/tabDocument';
 import type { HandAnswer } from '../../playing/hand/handSearch';
 import type { ChangeMeasures, MeasuredAt } from '../serviceApi';
-import type { PassageEntry } from './placing';
+import { isOpenAt, type PassageEntry } from './placing';
 import type { PlayedHand, Way } from './ways';
 
 /**
@@ -31,8 +31,9 @@ export function measuresOf(document: TabDocument, way: Way): ChangeMeasures | un
 }
 
 /** Whether a note stands on an open string. */
-function isOpen({ note }: PassageEntry): boolean {
-  return note.kind === 'fretted' && note.fret === 0;
+function isOpen({ slice, note }: PassageEntry): boolean {
+  if (note.kind !== 'fretted' || note.fret === undefined || note.pitches.length === 0) return false;
+  return isOpenAt(slice.system.header, note.string, note.fret);
 }
 
 interface Played extends PlayedHand {

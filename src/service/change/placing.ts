@@ -56,6 +56,13 @@ function stopAt(header: Header, string: number, fret: number): number {
   return board.absoluteFret(index, fret) - (board.absoluteFret(index, 1) - 1);
 }
 
+/** Whether a number leaves a string open: 0, and under a partial capo the capo's own fret, too. */
+export function isOpenAt(header: Header, string: number, fret: number): boolean {
+  const board = fingerboardOf(header);
+  const index = header.tuning.strings.length - string;
+  return board.absoluteFret(index, fret) === board.absoluteFret(index, 0);
+}
+
 /** Whether every written number means the same pitch. */
 export function sameNeck(a: Header, b: Header): boolean {
   return (

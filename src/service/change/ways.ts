@@ -64,15 +64,23 @@ export function waysOf(
   settings: Settings,
 ): readonly [Way, ...Way[]] | undefined {
   const entries = entriesOf(document, slices);
-  const hands: Hand[] = [];
+  const hands: FingeredHand[] = [];
   for (const group of passagesOf(entries, headerFor)) {
     const hand = placeGroup(document, group, wish, settings);
     if (!hand) return undefined;
     hands.push(hand);
   }
+  return waysFrom(entries, hands);
+}
+
+/** As many ways as the hand with the most answers has; where a hand has fewer, its best goes on. */
+export function waysFrom(
+  entries: readonly PassageEntry[],
+  hands: readonly FingeredHand[],
+): readonly [Way, ...Way[]] {
   const count = Math.max(1, ...hands.map(({ answers }) => answers.length));
-  const [best, ...others] = Array.from({ length: count }, (_, way) => wayOf(entries, hands, way));
-  return best && [best, ...others];
+  const others = Array.from({ length: count - 1 }, (_, way) => wayOf(entries, hands, way + 1));
+  return [wayOf(entries, hands, 0), ...others];
 }
 
 /** The best way for a passage that goes up by some half steps. */
@@ -88,7 +96,8 @@ export function placeNotes(
   return ways[0];
 }
 
-interface Hand {
+/** One hand's passage with its answers. */
+export interface FingeredHand {
   readonly task: HandTask;
   /** At least one; undefined for notes that stay as they are and that the model's hand cannot play so. */
   readonly answers: readonly (HandAnswer | undefined)[];
@@ -102,7 +111,7 @@ function placeGroup(
   group: PassageGroup,
   wish: Wish,
   settings: Settings,
-): Hand | undefined {
+): FingeredHand | undefined {
   const whole = handTask(document, group, wish.shift, wish, settings);
   const asked = wish.without;
   const task: HandTask = asked
@@ -159,7 +168,7 @@ export function placementsOf({ group, notes }: HandTask): Placement[] {
   });
 }
 
-function wayOf(entries: readonly PassageEntry[], hands: readonly Hand[], way: number): Way {
+function wayOf(entries: readonly PassageEntry[], hands: readonly FingeredHand[], way: number): Way {
   const places = new Map<string, NotePlace>();
   const reasons = new Map<PassageEntry, string>();
   const shifts = new Map<PassageEntry, number>();
@@ -200,7 +209,7 @@ function wayOf(entries: readonly PassageEntry[], hands: readonly Hand[], way: nu
 }
 
 /** The smallest move of the whole passage that leaves nothing out; undefined where there are several hands. */
-function fittingMove(hands: readonly Hand[], way: number): number | undefined {
+function fittingMove(hands: readonly FingeredHand[], way: number): number | undefined {
   const short = hands.filter(({ answers }) => ((answers[way] ?? answers[0])?.unplaced.length ?? 0) > 0);
   const [one] = short;
   if (!one || short.length > 1) return undefined;
