@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { findInstrument, GUITAR } from '../../../../src/instrument/instruments';
 import type { Tuning } from '../../../../src/instrument/tuning';
 import { findTuning, tuningsFor } from '../../../../src/instrument/tunings';
-import { handOptions, playPassage } from '../../../../src/playing/hand/handSearch';
+import { handOptions, playPassage, withValues } from '../../../../src/playing/hand/handSearch';
 import type { PassageNote } from '../../../../src/playing/passage';
 import { targetFor } from '../../../../src/playing/suit/describe';
 import { Judge } from '../../../../src/playing/suit/judge';
@@ -104,8 +104,16 @@ describe('the tuning that suits a passage', () => {
     const steps = stepsWithin(1);
     let compared = 0;
     let near = 0;
-    for (const seed of [3, 8, 14]) {
-      const request = requestOf(littlePassage(seed));
+    // Where the bound has least to spare: a shift under an open string, and a bass that must be let go once.
+    const shifted = melody([64, 79, 64, 81]);
+    const letGo = [
+      note(0, 43, 0, { end: 5 }),
+      ...[76, 78, 76, 79].map((midi, at) => note(at + 1, midi, at + 1)),
+    ];
+    for (const notes of [littlePassage(3), littlePassage(8), littlePassage(14), shifted, letGo]) {
+      // Open strings are dear with the hand up the neck, so that it must move under them.
+      const constants = withValues(notes === shifted ? { lineOpenHigh: 5 } : {});
+      const request = requestOf(notes, { options: handOptions({ constants }) });
       const judge = new Judge(request, steps);
       for (const choice of everyChoice(steps)) {
         const bound = drain(judge.lowerBound(choice, () => false));
