@@ -15,7 +15,7 @@ export interface HandOptions {
   readonly thumb: boolean;
   readonly caps: HandCaps;
   readonly constants: HandConstants;
-  /** 1 to 3. Each answer differs from the others in at least a tenth of the notes or in the position of a bar. */
+  /** 1 to 3. Each answer plays some one bar in another position and on other places than the answers before it. */
   readonly alternatives: number;
   /** The bar of a note, by id. */
   readonly barOf: (id: number) => number;
