@@ -57,15 +57,27 @@ export function refuse(error: string): ServiceError {
   return { error };
 }
 
+/** A button of a notification. */
+export interface NoticeButton {
+  readonly title: string;
+  readonly press: () => unknown;
+}
+
 /**
  * One line of what became of the notes, and the cautions, with a way to the whole report. Not awaited: a notification
  * stays until the user has done with it.
  */
-export function tellReport(document: vscode.Uri, report: Report, what: string, pages: ReportPages): void {
+export function tellReport(
+  document: vscode.Uri,
+  report: Report,
+  what: string,
+  pages: ReportPages,
+  buttons: readonly NoticeButton[] = [],
+): void {
   const page = pages.keep(document, { asked: what, report });
-  const show = 'Show report';
+  const all = [...buttons, { title: 'Show report', press: () => pages.show(page) }];
   const notify = isGrave(report) ? vscode.window.showWarningMessage : vscode.window.showInformationMessage;
-  void notify(noticeText(what, report), show).then((taken) =>
-    taken === show ? pages.show(page) : undefined,
+  void notify(noticeText(what, report), ...all.map(({ title }) => title)).then((taken) =>
+    all.find(({ title }) => title === taken)?.press(),
   );
 }

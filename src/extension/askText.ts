@@ -4,6 +4,8 @@ export interface AskText {
   readonly title: string;
   readonly prompt: string;
   readonly placeholder?: string;
+  /** Stands in the box from the start. */
+  readonly value?: string;
   /** What is to be said of a text that is not empty: a sentence why it will not do, or a message; nothing when it will. */
   readonly check: (text: string) => Promise<string | vscode.InputBoxValidationMessage | undefined>;
 }
@@ -15,12 +17,13 @@ export interface AskText {
  * @param box for tests
  */
 export function askText(
-  { title, prompt, placeholder, check }: AskText,
+  { title, prompt, placeholder, value = '', check }: AskText,
   box: vscode.InputBox = vscode.window.createInputBox(),
 ): Promise<string | undefined> {
   box.title = title;
   box.prompt = prompt;
   box.placeholder = placeholder;
+  if (value !== '') box.value = value;
   let judging: Promise<boolean> | undefined;
 
   /** Whether the text will do. While one check runs, only the newest text waits for the next. */

@@ -15,6 +15,8 @@ export interface ChangeTools {
   readonly requests: ServerRequests;
   readonly pages: ReportPages;
   readonly previews: Previews;
+  /** What the user chose last. */
+  readonly memory: vscode.Memento;
 }
 
 export interface ChangeCommand<Given> {
@@ -40,7 +42,7 @@ export interface ChangePlace {
  */
 export function changeCommand<Given extends CommandTarget>(
   { command, title, complete, request }: ChangeCommand<Given>,
-  { requests, pages, previews }: ChangeTools,
+  { requests, pages, previews }: Omit<ChangeTools, 'memory'>,
 ): vscode.Disposable {
   return vscode.commands.registerCommand(command, async (given?: Given): Promise<ChangeOutcome> => {
     try {
@@ -56,14 +58,15 @@ export function changeCommand<Given extends CommandTarget>(
       if (change === undefined) return undefined;
       if (given?.preview ?? (!told && wantsPreview(document)))
         return await previews.open(document, place.range, change);
-      return await applyChange(document, await change.ask(place.range), change.done, pages);
+      return await applyChange(document, await change.ask(place.range, 1), change.done, pages);
     } catch (error) {
       return refuse(`Pegbox could not do this: ${error instanceof Error ? error.message : String(error)}`);
     }
   });
 }
 
-function rangeOf({
+/** The range that the caller named, else what is selected; undefined for the whole file. */
+export function rangeOf({
   range,
   selection,
 }: {

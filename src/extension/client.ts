@@ -2,9 +2,14 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import type { ClientOptions } from '../server/requests';
 import { registerConvert } from './commands/convert';
+import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
+import { registerRefinger } from './commands/refinger';
 import { registerShowGrip } from './commands/showGrip';
+import { registerShowHandTable } from './commands/showHandTable';
+import { registerSimplify } from './commands/simplify';
+import { registerSuit } from './commands/suit';
 import { registerTranspose } from './commands/transpose';
 import { HELP_LINK, HelpPages } from './helpPages';
 import { registerPreviewCommands } from './preview/previewCommands';
@@ -34,17 +39,23 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
   const requests = new ServerRequests(client);
   const pages = new ReportPages();
   const previews = new Previews(pages);
-  const tools = { requests, pages, previews };
+  const help = new HelpPages(context.extensionUri);
+  const tools = { requests, pages, previews, memory: context.globalState };
   context.subscriptions.push(
     pages,
     previews,
     registerConvert(tools),
+    registerConvertIntoNewPart(tools),
+    registerRefinger(tools),
+    registerSimplify(tools),
+    registerSuit(tools, help),
     registerTranspose(tools),
     registerMoveCapo(tools),
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
     registerOpenHelp(),
-    new HelpPages(context.extensionUri).register(),
+    registerShowHandTable(help),
+    help.register(),
   );
   client.start().catch((error: unknown) => {
     const reason = error instanceof Error ? error.message : String(error);

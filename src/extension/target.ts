@@ -40,3 +40,13 @@ function noTab(): undefined {
   );
   return undefined;
 }
+
+const TARGET: readonly string[] = ['uri', 'range', 'preview'] satisfies (keyof CommandTarget)[];
+
+/** What a caller said apart from where to work. */
+export function apartFromTarget<Given extends CommandTarget>(
+  given: Given | undefined,
+): Partial<Omit<Given, keyof CommandTarget>> {
+  const said = Object.entries(given ?? {}).filter(([name]) => !TARGET.includes(name));
+  return Object.fromEntries(said) as Partial<Omit<Given, keyof CommandTarget>>;
+}

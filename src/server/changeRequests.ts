@@ -3,11 +3,35 @@ import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
+import { FLAG, NUMBER, NUMBERS, oneOf, readParams, TEXT } from './readParams';
 import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
 
-const CLOSED: ServiceError = { error: 'This document is not open, so there is nothing to change.' };
-const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
+const CONVERT = {
+  tuning: TEXT,
+  keep: oneOf('sound', 'shapes', 'function'),
+  key: TEXT,
+  objective: oneOf('total', 'hardest'),
+  alternatives: NUMBER,
+  instrument: TEXT,
+  newPart: TEXT,
+  closed: FLAG,
+  by: NUMBER,
+  capo: TEXT,
+  octaves: FLAG,
+  leaveOut: oneOf('doubled'),
+};
+
+const REFINGER = {
+  objective: oneOf('lower', 'open', 'strings', 'hardest', 'closed'),
+  strings: NUMBERS,
+  alternatives: NUMBER,
+};
+
+const SIMPLIFY = { span: NUMBER, speed: NUMBER, barres: FLAG, fingers: NUMBER, highestFret: NUMBER };
+
+export const CLOSED: ServiceError = { error: 'This document is not open, so Pegbox has no text to work on.' };
+export const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
 
 /** Answers the requests of Pegbox's own commands. */
 export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
@@ -23,9 +47,28 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
 
   on(REQUESTS.convert, FAILED, (session, params) =>
     change(session, params, (open, range) => {
-      const tuning = textOf(params.tuning);
-      const keep = params.keep === 'shapes' ? 'shapes' : 'sound';
-      return session.service.convert(open.document, { range, tuning, keep }, session.settings);
+      const read = readParams(params, CONVERT);
+      if ('error' in read) return read;
+      return session.service.convert(open.document, { range, ...read }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.refinger, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, REFINGER);
+      if ('error' in read) return read;
+      const { objective, ...more } = read;
+      if (objective === undefined)
+        return { error: `The parameter objective was expected as ${REFINGER.objective.expected}.` };
+      return session.service.refinger(open.document, { range, objective, ...more }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.simplify, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, SIMPLIFY);
+      if ('error' in read) return read;
+      return session.service.simplify(open.document, { range, ...read }, session.settings);
     }),
   );
 

@@ -45,6 +45,10 @@ export const CODE_SLOT = '{code}';
 /** Command of the client behind each refactoring that is offered as a code action. */
 export const COMMAND_ACTIONS = [
   { title: 'Convert to another tuning…', command: 'pegbox.convert' },
+  { title: 'Convert into a new part…', command: 'pegbox.convertIntoNewPart' },
+  { title: 'Refinger…', command: 'pegbox.refinger' },
+  { title: 'Simplify for a student…', command: 'pegbox.simplify' },
+  { title: 'Find the tuning that suits…', command: 'pegbox.suit' },
   { title: 'Transpose…', command: 'pegbox.transpose' },
   { title: 'Move the capo…', command: 'pegbox.moveCapo' },
 ] as const;

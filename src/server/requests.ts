@@ -1,6 +1,19 @@
-import type { Position, Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
-import type { Passage, Report, ServiceError, TuningAnswer, TuningChoice } from '../service/serviceApi';
+import type {
+  ConvertRequest,
+  MoveCapoRequest,
+  Passage,
+  RefingerRequest,
+  Report,
+  ServiceError,
+  SimplifyRequest,
+  SuitRequest,
+  SuitResult,
+  TransposeRequest,
+  TuningAnswer,
+  TuningChoice,
+} from '../service/serviceApi';
 
 /**
  * The requests of Pegbox beyond the protocol: names and shapes, shared by the server and its clients. Positions are
@@ -10,6 +23,9 @@ export const REQUESTS = {
   convert: 'pegbox/convert',
   transpose: 'pegbox/transpose',
   moveCapo: 'pegbox/moveCapo',
+  refinger: 'pegbox/refinger',
+  simplify: 'pegbox/simplify',
+  suit: 'pegbox/suit',
   passages: 'pegbox/passages',
   counterpart: 'pegbox/counterpart',
   tuningChoices: 'pegbox/tuningChoices',
@@ -22,6 +38,9 @@ export interface RequestShapes {
   'pegbox/convert': { params: ConvertParams; answer: ChangeAnswer };
   'pegbox/transpose': { params: TransposeParams; answer: ChangeAnswer };
   'pegbox/moveCapo': { params: MoveCapoParams; answer: ChangeAnswer };
+  'pegbox/refinger': { params: RefingerParams; answer: ChangeAnswer };
+  'pegbox/simplify': { params: SimplifyParams; answer: ChangeAnswer };
+  'pegbox/suit': { params: SuitParams; answer: SuitAnswer };
   'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
@@ -37,24 +56,29 @@ export interface PlaceParams extends DocumentParams {
   readonly position: Position;
 }
 
-export interface ConvertParams extends DocumentParams {
-  /** Widened to bar signs by the server; left out for the whole file. */
-  readonly range?: Range | undefined;
-  readonly tuning: string;
-  readonly keep: 'sound' | 'shapes';
+/** A request of the service as it is asked over the wire: the document by its address. */
+type Asked<Request> = DocumentParams &
+  Omit<Request, 'range'> & {
+    /** Widened to bar signs by the server; left out for the whole file. */
+    readonly range?: Range | undefined;
+  };
+
+export type ConvertParams = Asked<ConvertRequest>;
+export type TransposeParams = Asked<TransposeRequest>;
+export type MoveCapoParams = Asked<MoveCapoRequest>;
+export type RefingerParams = Asked<RefingerRequest>;
+export type SimplifyParams = Asked<SimplifyRequest>;
+
+/**
+ * Others are answered while it is at work. It tells how far it has come under the token, by `$/progress`, and stops
+ * when it is cancelled.
+ */
+export interface SuitParams extends Asked<SuitRequest> {
+  readonly workDoneToken?: ProgressToken | undefined;
 }
 
-export interface TransposeParams extends DocumentParams {
-  readonly range?: Range | undefined;
-  /** Half steps, or a key to go to. */
-  readonly by: number | string;
-}
-
-export interface MoveCapoParams extends DocumentParams {
-  readonly range?: Range | undefined;
-  readonly capo: string;
-  readonly keep: 'sound' | 'shapes';
-}
+/** For `version` of the document. */
+export type SuitAnswer = (SuitResult & { readonly version: number }) | ServiceError;
 
 export interface PassagesParams extends DocumentParams {
   readonly selection: Range;
@@ -102,7 +126,7 @@ export interface ClientOptions {
   readonly settings?: unknown;
   /** Where a diagnostic's link leads: an address with `{code}` in it, such as `https://host/help.html#{code}`. */
   readonly helpLink?: string;
-  /** Whether the client has the commands `pegbox.convert`, `pegbox.transpose` and `pegbox.moveCapo`. */
+  /** Whether the client has the commands of `COMMAND_ACTIONS`. */
   readonly commands?: boolean;
   /** Whether it asks for semantic tokens by what is visible only, so that a keystroke costs no pass over the file. */
   readonly tokensByRange?: boolean;

@@ -15,9 +15,10 @@ export interface Session {
 
 /**
  * Runs a handler: once the language service is there, in the order in which messages came. Whatever goes wrong is
- * logged under `name` and answered with `empty`, so that nothing a client sends reaches it as an exception.
+ * logged under `name` and answered with `empty`, so that nothing a client sends reaches it as an exception. A handler
+ * that takes long gives a promise.
  */
-export type Guard = <T>(name: string, empty: T, run: (session: Session) => T) => T | Promise<T>;
+export type Guard = <T>(name: string, empty: T, run: (session: Session) => T | Promise<T>) => T | Promise<T>;
 
 /** The open document, or undefined: a client may ask about one that it has closed already. */
 export function documentOf(session: Session, identifier: { readonly uri: string }): OpenDocument | undefined {

@@ -3,13 +3,13 @@ import { REQUESTS, type CommandTarget } from '../../server/requests';
 import { askText } from '../askText';
 import { changeCommand, type ChangePlace, type ChangeTools } from '../changeCommand';
 import { firstBar } from '../firstBar';
-import { pickKeep, type Keep } from '../pickKeep';
+import { pickKeepUnderCapo } from '../pickKeep';
 import type { ServerRequests } from '../serverRequests';
 
 export interface MoveCapoArguments extends CommandTarget {
   /** A value of the field `capo`. */
   readonly capo?: string;
-  readonly keep?: Keep;
+  readonly keep?: 'sound' | 'shapes';
 }
 
 const TITLE = 'Move capo';
@@ -24,8 +24,7 @@ export function registerMoveCapo(tools: ChangeTools): Disposable {
       request: async (place, given) => {
         const capo = given?.capo ?? (await askCapo(requests, place));
         if (capo === undefined) return undefined;
-        const shapes = 'The frets stay; key, chord names and sound move.';
-        const keep = given?.keep ?? (await pickKeep(TITLE, shapes));
+        const keep = given?.keep ?? (await pickKeepUnderCapo(TITLE));
         if (keep === undefined) return undefined;
         const uri = place.document.uri.toString();
         const off = capo.trim().toLowerCase() === 'none';

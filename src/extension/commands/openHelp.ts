@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { headingLine } from '../helpHeading';
-import { helpAddress } from '../helpPages';
+import { helpAddress, showPage } from '../helpPages';
 
 const SOURCE = 'pegbox';
 
@@ -8,20 +8,8 @@ const SOURCE = 'pegbox';
 export function registerOpenHelp(): vscode.Disposable {
   return vscode.commands.registerCommand('pegbox.openHelp', async (code?: unknown) => {
     const wanted = typeof code === 'string' ? code : codeUnderCursor();
-    const page = helpAddress(wanted);
-    if (vscode.extensions.getExtension('vscode.markdown-language-features')) {
-      // The default of `workbench.editorAssociations` in package.json shows it as the editor's Markdown preview.
-      await vscode.commands.executeCommand('vscode.open', page);
-    } else {
-      await showAsText(page, wanted);
-    }
+    await showPage(helpAddress(wanted), (text) => (wanted === undefined ? 0 : headingLine(text, wanted)));
   });
-}
-
-async function showAsText(page: vscode.Uri, code: string | undefined): Promise<void> {
-  const document = await vscode.workspace.openTextDocument(page);
-  const at = new vscode.Position(code === undefined ? 0 : headingLine(document.getText(), code), 0);
-  await vscode.window.showTextDocument(document, { selection: new vscode.Range(at, at) });
 }
 
 function codeUnderCursor(): string | undefined {

@@ -3,6 +3,7 @@ import { REQUESTS, type CommandTarget } from '../../server/requests';
 import { askText } from '../askText';
 import { changeCommand, type ChangePlace, type ChangeTools } from '../changeCommand';
 import { firstBar } from '../firstBar';
+import { halfStepText } from '../halfStepText';
 import type { ServerRequests } from '../serverRequests';
 
 export interface TransposeArguments extends CommandTarget {
@@ -65,7 +66,5 @@ export function readBy(text: string): number | string {
 }
 
 function byText(by: number | string): string {
-  if (typeof by === 'string') return `to ${by}`;
-  const steps = Math.abs(by) === 1 ? '1 half step' : `${Math.abs(by)} half steps`;
-  return by < 0 ? `down ${steps}` : `up ${steps}`;
+  return typeof by === 'string' ? `to ${by}` : halfStepText(by);
 }

@@ -1,7 +1,8 @@
 import type * as vscode from 'vscode';
 import type { Range } from 'vscode-languageclient';
 import type { ChangeVariant, MadeChange } from '../../server/requests';
-import type { RequestedChange } from '../requestedChange';
+import type { Offer } from '../../service/serviceApi';
+import { WAYS_IN_PREVIEW, type RequestedChange } from '../requestedChange';
 import { changedText } from './changedText';
 import { movedRange, type TextReplaced } from './movedRange';
 import type { PreviewAddresses } from './previewAddress';
@@ -28,7 +29,7 @@ export class Preview {
   constructor(
     public document: vscode.TextDocument,
     public range: Range | undefined,
-    readonly change: RequestedChange,
+    public change: RequestedChange,
     readonly addresses: PreviewAddresses,
     /** Called whenever one of the texts or what is said of them is another. */
     private readonly changed: (preview: Preview) => void,
@@ -41,6 +42,11 @@ export class Preview {
 
   get variants(): readonly ChangeVariant[] {
     return this.answer ? [this.answer, ...(this.answer.alternatives ?? [])] : [];
+  }
+
+  /** Requests that leave out less than the shown way, which may be a few. */
+  get offers(): readonly Offer[] {
+    return this.variant?.report.offers ?? [];
   }
 
   /** The text as the shown way leaves it; the text as it is when there is trouble. */
@@ -63,6 +69,25 @@ export class Preview {
     this.changed(this);
   }
 
+  /** Shows another change of the same passage. The sentence why not, when it cannot be made; the former stays then. */
+  async instead(change: RequestedChange): Promise<string | undefined> {
+    await this.renewing;
+    const former = { change: this.change, chosen: this.chosen, renewals: this.renewals };
+    this.change = change;
+    this.chosen = 0;
+    await this.renew();
+    const trouble = this.trouble;
+    if (trouble !== undefined) {
+      this.change = former.change;
+      this.chosen = former.chosen;
+      await this.renew();
+    }
+    // The user asked for it; the text did not change.
+    this.renewals = former.renewals;
+    this.changed(this);
+    return trouble;
+  }
+
   /** The range goes where its text went. */
   moved(changes: readonly TextReplaced[]): void {
     if (this.range === undefined) return;
@@ -80,7 +105,7 @@ export class Preview {
   private async ask(): Promise<void> {
     for (;;) {
       const { version } = this.document;
-      const answer = this.lost ? { error: LOST } : await this.change.ask(this.range);
+      const answer = this.lost ? { error: LOST } : await this.change.ask(this.range, WAYS_IN_PREVIEW);
       if (this.document.isClosed) return;
       const asked = 'error' in answer ? version : answer.version;
       if (this.document.version !== asked) continue;

@@ -1,11 +1,13 @@
 import * as vscode from 'vscode';
 import { refuse } from '../applyChange';
 import type { ServerRequests } from '../serverRequests';
+import { offeredChange, pickOffer } from './offers';
 import type { Preview } from './preview';
 import type { Previews } from './previews';
 import { Taking, type PreviewPlace } from './taking';
 
-const NO_PREVIEW = 'There is no preview here: convert, transpose or move the capo first.';
+const NO_PREVIEW =
+  'There is no preview here: run a command that changes a passage first, such as a conversion.';
 
 /** The actions of a preview's title bar. Each takes the address of one of its texts, else the active tab is meant. */
 export function registerPreviewCommands(previews: Previews, requests: ServerRequests): vscode.Disposable {
@@ -24,6 +26,13 @@ export function registerPreviewCommands(previews: Previews, requests: ServerRequ
     command('pegbox.takeAll', (preview) => taking.all(preview)),
     command('pegbox.takeSection', (preview) => taking.section(preview, cursorIn(preview))),
     command('pegbox.nextAlternative', (preview) => previews.next(preview)),
+    command('pegbox.makeItFit', async (preview) => {
+      if (preview.offers.length === 0) return refuse('There is no other request that would leave out less.');
+      const offer = await pickOffer(preview.offers);
+      if (offer === undefined) return undefined;
+      const uri = preview.document.uri.toString();
+      return previews.instead(preview, offeredChange(preview.change, offer, requests, uri));
+    }),
     command('pegbox.showReport', (preview) => previews.showReport(preview)),
   );
 }

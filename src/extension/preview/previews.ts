@@ -13,6 +13,9 @@ import { tabsShowing, textsOf } from './previewTabs';
 /** The key by which the title actions know whether there are several ways. */
 const SEVERAL_WAYS = 'pegbox.previewSeveralWays';
 
+/** The key by which the title actions know whether there are other requests that leave out less. */
+const OFFERS = 'pegbox.previewOffers';
+
 /** How long a text must rest before its preview is worked out again, in milliseconds: not after each key of a word. */
 const REST = 200;
 
@@ -73,8 +76,7 @@ export class Previews implements vscode.Disposable {
       selection: toRange(firstChange(preview)),
     } satisfies vscode.TextDocumentShowOptions);
     this.settle();
-    // The status bar has the counts; a notification would cover the tab for nothing.
-    if (isGrave(report)) tellReport(document.uri, report, change.asked, this.pages);
+    this.tellIfGrave(preview);
     return { report, preview: addresses.after.toString() };
   }
 
@@ -89,6 +91,17 @@ export class Previews implements vscode.Disposable {
   next(preview: Preview): void {
     preview.next();
     this.settle();
+  }
+
+  /**
+   * Shows another change of the same passage. What cannot be made is refused, and the preview stays as it was.
+   */
+  async instead(preview: Preview, change: RequestedChange): Promise<ChangeOutcome> {
+    const trouble = await preview.instead(change);
+    if (trouble !== undefined) return refuse(trouble);
+    this.settle();
+    this.tellIfGrave(preview);
+    return preview.variant && { report: preview.variant.report, preview: preview.addresses.after.toString() };
   }
 
   async showReport({ variant, trouble, change, document }: Preview): Promise<void> {
@@ -131,6 +144,14 @@ export class Previews implements vscode.Disposable {
   dispose(): void {
     for (const timer of this.waiting.values()) clearTimeout(timer);
     for (const disposable of this.disposables) disposable.dispose();
+  }
+
+  /** The status bar has the counts; for less than a loss or harm a notification would cover the tab for nothing. */
+  private tellIfGrave({ variant, document, change, offers, addresses }: Preview): void {
+    if (variant === undefined || !isGrave(variant.report)) return;
+    const press = (): unknown => vscode.commands.executeCommand('pegbox.makeItFit', addresses.after);
+    const fit = offers.length > 0 ? [{ title: 'Make it fit…', press }] : [];
+    tellReport(document.uri, variant.report, change.asked, this.pages, fit);
   }
 
   private textAt(uri: vscode.Uri): string | undefined {
@@ -191,6 +212,7 @@ export class Previews implements vscode.Disposable {
     this.summary.show(active);
     const several = (active?.variants.length ?? 0) > 1;
     void vscode.commands.executeCommand('setContext', SEVERAL_WAYS, several);
+    void vscode.commands.executeCommand('setContext', OFFERS, (active?.offers.length ?? 0) > 0);
   }
 }
 

@@ -4,6 +4,7 @@ import type { ServiceError } from '../../service/serviceApi';
 import { applyEdits, refuse, type ChangeOutcome } from '../applyChange';
 import { plainPosition } from '../ranges';
 import { countsText } from '../reportText';
+import { WAYS_IN_PREVIEW } from '../requestedChange';
 import type { ServerRequests } from '../serverRequests';
 import { closestVariant } from './closestVariant';
 import { common } from './movedRange';
@@ -55,7 +56,7 @@ export class Taking {
     });
     const share = passage && common(passage.range, range);
     if (share === undefined) return nothingTaken('Put the cursor in a section that changes.');
-    const answer = await change.ask(share);
+    const answer = await change.ask(share, WAYS_IN_PREVIEW);
     if ('error' in answer) return nothingTaken(answer.error);
     const nearest = closestVariant([answer, ...(answer.alternatives ?? [])], afterText);
     if (nearest === undefined || nearest.edits.length === 0)

@@ -1,46 +1,65 @@
 import * as vscode from 'vscode';
 import type { Position } from 'vscode-languageclient';
+import { INSTRUMENTS } from '../instrument/instruments';
 import { REQUESTS, type PlaceParams } from '../server/requests';
 import type { TuningAnswer } from '../service/serviceApi';
 import { askText } from './askText';
 import { pick } from './pick';
 import type { ServerRequests } from './serverRequests';
 
+/** The strings that a passage is to go to: another tuning of its instrument, or another instrument in its usual tuning. */
+export type Strings = { readonly tuning: string } | { readonly instrument: string };
+
 /** What the service says of the tuning in force, which is nothing to go to. */
 const AS_IT_IS = 'as it is';
 
-/** Asks for a tuning: one of those on offer, the nearest first, or one that the user types. */
-export async function pickTuning(
+interface Item extends vscode.QuickPickItem {
+  readonly choose: () => Promise<Strings | undefined>;
+}
+
+/** Asks for a tuning: one of those on offer, the nearest first, or one that the user types; or for an instrument. */
+export async function pickStrings(
   requests: ServerRequests,
   document: vscode.TextDocument,
   at: Position,
   title: string,
-): Promise<string | undefined> {
+): Promise<Strings | undefined> {
   const place: PlaceParams = { uri: document.uri.toString(), position: at };
   const choices = await requests.ask(REQUESTS.tuningChoices, place);
-  const typed = { label: '$(edit) Type a tuning…', alwaysShow: true, value: undefined };
-  const items = choices.map(({ value, notes, steps }) => ({
+  const others: Item[] = [
+    { label: '$(edit) Type a tuning…', alwaysShow: true, choose: () => typeTuning(requests, place, title) },
+    { label: '$(list-unordered) Another instrument…', alwaysShow: true, choose: () => pickInstrument(title) },
+  ];
+  const items = choices.map(({ value, notes, steps }): Item => ({
     label: value,
     description: notes,
     detail: steps,
-    value,
+    choose: () => Promise.resolve({ tuning: value }),
   }));
-  const picked = await pick<vscode.QuickPickItem & { value: string | undefined }>([typed, ...items], {
+  const picked = await pick<Item>([...others, ...items], {
     title,
     placeholder: 'Which tuning? The nearest come first.',
     active: items.find(({ detail }) => detail !== AS_IT_IS) ?? items[0],
   });
-  if (picked === undefined) return undefined;
-  return picked.value ?? typeTuning(requests, place, title);
+  return picked?.choose();
+}
+
+async function pickInstrument(title: string): Promise<Strings | undefined> {
+  const items = INSTRUMENTS.map(({ name, usualTuning }) => ({ label: name, description: usualTuning }));
+  const picked = await pick(items, {
+    title,
+    placeholder: 'Which instrument? It comes with its usual tuning.',
+  });
+  return picked && { instrument: picked.label };
 }
 
 /** A box for a tuning's value that says while one types what the value is read as, or what is wrong with it. */
-function typeTuning(
+async function typeTuning(
   requests: ServerRequests,
   place: PlaceParams,
   title: string,
-): Promise<string | undefined> {
-  return askText({
+): Promise<Strings | undefined> {
+  const tuning = await askText({
     title,
     prompt: 'A name, notes from low to high, or steps from a name',
     placeholder: 'D A D G A D',
@@ -50,6 +69,7 @@ function typeTuning(
       return { message: tuningText(answer), severity: vscode.InputBoxValidationSeverity.Info };
     },
   });
+  return tuning === undefined ? undefined : { tuning };
 }
 
 function tuningText({ strings, chord }: TuningAnswer): string {
