@@ -2,7 +2,7 @@ import type { Header } from '../notation/header';
 import type { Range, TabDocument } from '../notation/tabDocument';
 import type { Settings } from '../service/records';
 import { createLanguageService } from '../service/languageService';
-import type { ChangeResult, LanguageService, Report } from '../service/serviceApi';
+import type { ChangeResult, ConvertRequest, LanguageService, Report, Variant } from '../service/serviceApi';
 import { applyEdits } from './applyEdits';
 import type { Asked } from './command';
 import { EXIT, type ExitCode } from './exitCodes';
@@ -41,12 +41,61 @@ export async function runChange(
   const range = lines === undefined ? undefined : readLineRange(lines, document);
   const result = change({ service, document, settings, range, header: headerOf(document, range) });
   if ('error' in result) throw new Refusal(result.error, EXIT.refused);
-  const text = file.mark + applyEdits(file.text, result.edits);
-  const { notesIn, kept, moved, unplaced } = result.report;
-  output.report(reportLines(result.report));
-  if (asked.flags.has('json')) output.json({ text, report: { notesIn, kept, moved, unplaced } });
+  const textOf = ({ edits }: Variant): string => file.mark + applyEdits(file.text, edits);
+  const text = textOf(result);
+  const { alternatives = [], report } = result;
+  output.report(reportLines(report) + offerLines(report) + alternativeLines(alternatives));
+  if (asked.flags.has('json'))
+    output.json({
+      text,
+      report: plainReport(report),
+      ...(alternatives.length > 0 && {
+        alternatives: alternatives.map((way) => ({
+          title: way.title ?? '',
+          text: textOf(way),
+          report: plainReport(way.report),
+        })),
+      }),
+    });
   else output.text(text);
   return EXIT.done;
+}
+
+/** The figures of a report, without the sentences that stand on standard error. */
+function plainReport({ notesIn, kept, moved, unplaced, measures, compared, offers }: Report): object {
+  return {
+    notesIn,
+    kept,
+    moved,
+    unplaced,
+    ...(measures && { measures }),
+    ...(compared && { compared }),
+    ...(offers && { offers: offers.map(({ title, request }) => ({ title, options: optionsOf(request) })) }),
+  };
+}
+
+/** What else could be asked, with the options that ask for it. */
+function offerLines({ offers = [] }: Report): string {
+  return offers.map(({ title, request }) => `${title}: ${optionsOf(request)}\n`).join('');
+}
+
+/** What an offer adds to a command line. */
+function optionsOf({ leaveOut, octaves, by, capo }: ConvertRequest): string {
+  return [
+    ...(leaveOut ? [`--leave-out ${leaveOut}`] : []),
+    ...(octaves ? ['--octaves'] : []),
+    ...(by === undefined ? [] : [`--by ${by}`]),
+    ...(capo === undefined ? [] : [`--capo "${capo}"`]),
+  ].join(' ');
+}
+
+function alternativeLines(alternatives: readonly Variant[]): string {
+  return alternatives
+    .map(({ title, report: { measures } }, i) => {
+      const cost = measures ? `, cost ${measures.cost.toFixed(1)}` : '';
+      return `Another way (${i + 2}): ${title ?? 'other strings'}${cost}; --json gives its text.\n`;
+    })
+    .join('');
 }
 
 function headerOf(document: TabDocument, range: Range | undefined): Header {

@@ -5,8 +5,23 @@ import { convert } from './commands/convert';
 import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
 import { notes } from './commands/notes';
+import { refinger } from './commands/refinger';
+import { simplify } from './commands/simplify';
+import { suit } from './commands/suit';
 import { transpose } from './commands/transpose';
 import { tuning } from './commands/tuning';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [check, notes, convert, transpose, moveCapo, tuning, chord, grip];
+export const COMMANDS: readonly Command[] = [
+  check,
+  notes,
+  convert,
+  transpose,
+  moveCapo,
+  refinger,
+  simplify,
+  suit,
+  tuning,
+  chord,
+  grip,
+];

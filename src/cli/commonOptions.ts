@@ -16,3 +16,13 @@ export const KEEP: Option = {
   value: 'sound|shapes',
   help: 'keep the sound, so that frets move (the default), or the shapes, so that the sound moves',
 };
+export const OBJECTIVE: Option = {
+  name: 'objective',
+  value: 'total|hardest',
+  help: 'the least effort in all (the default), or the hardest step of each section as easy as can be',
+};
+export const ALTERNATIVES: Option = {
+  name: 'alternatives',
+  value: 'N',
+  help: 'how many ways to give in all, 1 to 3; the others stand in the JSON answer',
+};

@@ -35,10 +35,24 @@ export function commandHelp(command: Command): string {
     .map((option) => ` [${optionUse(option)}]`);
   return `${does[0]?.toUpperCase() ?? ''}${does.slice(1)}.
 
-Usage: pegbox ${command.name} ${operands.word}${must.join('')}${may.join('')}
+${wrapped([`Usage: pegbox ${command.name} ${operands.word}`, ...must, ...may])}
 
 ${alignedColumns(rows)}
 `;
+}
+
+/** Widest line of a usage, in columns. */
+const WIDTH = 110;
+
+/** Pieces in a row, going on in a new line where there is no room. */
+function wrapped(pieces: readonly string[]): string {
+  const lines: string[] = [];
+  for (const piece of pieces) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + piece.length <= WIDTH) lines[lines.length - 1] = last + piece;
+    else lines.push(last === undefined ? piece : `      ${piece}`);
+  }
+  return lines.join('\n');
 }
 
 function usage({ name, operands, options, required = [] }: Command): string {
