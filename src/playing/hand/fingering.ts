@@ -62,7 +62,8 @@ export function eachFingering(
     for (let finger = 1; finger <= MOST_FINGERS; finger++) {
       const there = fretOf[finger] ?? 0;
       if (there === fret && there > 0) {
-        if (!barres) continue;
+        // Strings come in order within a fret, and a barre has no other finger of its fret between.
+        if (!barres || fingers[order[position - 1] ?? -1] !== finger) continue;
         const [oldLow = 0, oldHigh = 0] = [low[finger], high[finger]];
         low[finger] = Math.min(oldLow, index);
         high[finger] = Math.max(oldHigh, index);

@@ -1,5 +1,6 @@
 import type { Header } from '../../notation/header';
 import type { TabDocument } from '../../notation/tabDocument';
+import { heldEnds } from '../../playing/hand/heldEnds';
 import { handOptions, playPassage, type HandAnswer, type HandOptions } from '../../playing/hand/handSearch';
 import type { PassageNote } from '../../playing/passage';
 import type { Target } from '../../playing/target';
@@ -47,7 +48,8 @@ export function handTask(
   });
   return {
     group,
-    notes,
+    // Tab lets everything ring until its string is struck again; a hand holds what the music needs.
+    notes: heldEnds(notes),
     target: targetOf(group.header, settings),
     options: optionsFor(group.header, group.entries, wish, settings),
     rejected,
