@@ -21,6 +21,8 @@ const mocha = (files) => [
     '--no-package',
     '--require',
     'tsx/cjs',
+    '--require',
+    inRoot('test/sameCases.ts'),
     '--ui',
     'bdd',
     '--timeout',
