@@ -61,6 +61,64 @@ describe('requests that change a passage', () => {
     assert.match(text, /^D3 +\|----4-------4---\|$/m);
   });
 
+  it('convert: as many ways as are wanted, each told apart', async () => {
+    // Two of its notes have several places in standard tuning.
+    const uri = 'file:///ways.pegbox';
+    await client.opened(
+      uri,
+      `tuning: standard\n\nE4 |0-3-5-7-8-7-5-3-|\nB3 |----------------|\nG3 |----------------|\nD3 |----------------|\nA2 |----------------|\nE2 |----------------|\n`,
+    );
+    const ask = (alternatives?: number): Promise<MadeChange> =>
+      client.request('pegbox/convert', { uri, tuning: 'DADGAD', alternatives });
+    const one = await ask();
+    assert.equal(one.alternatives, undefined);
+    const { alternatives = [], edits } = await ask(3);
+    assert.ok(alternatives.length >= 1);
+    for (const way of alternatives) {
+      assert.notDeepEqual(way.edits, edits);
+      assert.ok(way.title);
+      assert.equal(way.report.notesIn, 8);
+    }
+  });
+
+  it('convert: the function asks for a key, and says so', async () => {
+    const answer = await client.request<ServiceError>('pegbox/convert', {
+      uri: URI,
+      tuning: 'standard',
+      keep: 'function',
+    });
+    assert.equal(answer.asks, 'key');
+    const change = await made('pegbox/convert', { tuning: 'standard', keep: 'function', key: 'E' });
+    assert.match(await after_(change), /^key:\s+E\b/m);
+  });
+
+  it('convert: what would leave out less is on offer, each offer a request that can be sent', async () => {
+    const change = await made('pegbox/convert', { tuning: 'standard' });
+    assert.equal(change.report.unplaced.length, 2);
+    const [offer] = change.report.offers ?? [];
+    assert.ok(offer);
+    const taken = await made('pegbox/convert', { ...offer.request });
+    assert.ok(taken.report.unplaced.length < 2);
+  });
+
+  it('convert into a new part: the original stays as it is', async () => {
+    const text = await after_(await made('pegbox/convert', { tuning: 'open D', newPart: 'Second guitar' }));
+    assert.match(text, /^part:\s+Second guitar$/m);
+    for (const line of LANTERN.split('\n').slice(-7)) assert.ok(text.split('\n').includes(line), line);
+  });
+
+  it('refinger: never worse in what was asked, and both figures are told', async () => {
+    const { report } = await made('pegbox/refinger', { objective: 'closed' });
+    assert.ok(report.compared?.before !== undefined && report.compared.after < report.compared.before);
+    assert.equal(report.kept, 6);
+  });
+
+  it('simplify: a passage within a limit', async () => {
+    const { report } = await made('pegbox/simplify', { highestFret: 4 });
+    assert.equal(report.notesIn, 6);
+    assert.ok((report.measures?.highestFret ?? 0) <= 4);
+  });
+
   it('passages: from the bar under the cursor to the file', async () => {
     const { passages } = await client.request<PassagesAnswer>('pegbox/passages', {
       uri: URI,

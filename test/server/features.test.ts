@@ -23,6 +23,17 @@ function covered(text: string, at: Range): string {
   return TextDocument.create(URI, 'pegbox', 1, text).getText(at);
 }
 
+/** The commands of the client that change a passage or say where it might go. */
+const COMMANDS = [
+  'convert',
+  'convertIntoNewPart',
+  'refinger',
+  'simplify',
+  'suit',
+  'transpose',
+  'moveCapo',
+].map((name) => `pegbox.${name}`);
+
 describe('what an editor asks about a document', () => {
   let client: TestClient;
   before(async () => {
@@ -164,7 +175,7 @@ describe('what an editor asks about a document', () => {
     const actions = await ask(client, 8);
     assert.deepEqual(
       actions.flatMap(({ command }) => command?.command ?? []),
-      ['pegbox.convert', 'pegbox.transpose', 'pegbox.moveCapo'],
+      COMMANDS,
     );
     const [first] = actions.flatMap(({ command }) => command ?? []);
     assert.deepEqual(first?.arguments, [{ uri: URI, range: range(8, 0, 8, 0) }]);

@@ -31,6 +31,9 @@ const SENTENCES: readonly (readonly [method: string, params: object])[] = [
   ['pegbox/convert', { uri: 'file:///unknown.pegbox', tuning: 'DADGAD', keep: 'sound' }],
   ['pegbox/transpose', { uri: 'file:///unknown.pegbox', by: 2 }],
   ['pegbox/moveCapo', { uri: 'file:///unknown.pegbox', capo: '2', keep: 'sound' }],
+  ['pegbox/refinger', { uri: 'file:///unknown.pegbox', objective: 'lower' }],
+  ['pegbox/simplify', { uri: 'file:///unknown.pegbox', fingers: 2 }],
+  ['pegbox/suit', { uri: 'file:///unknown.pegbox', within: 1 }],
   ['pegbox/readTuning', { uri: 'file:///unknown.pegbox', position: AT.position, value: 'DADGAD' }],
 ];
 
@@ -69,6 +72,28 @@ describe('whatever a client sends', () => {
     it(`${method} with malformed parameters is answered with a sentence`, async () => {
       const answer = await client.request<{ error: string }>(method, { uri: URI, position: 'x', range: 3 });
       assert.match(answer.error, /^[A-Z“].*\.$/s);
+    });
+  }
+
+  for (const [method, params, expected] of [
+    ['pegbox/convert', { tuning: 7 }, /^The parameter tuning was expected as text\.$/],
+    ['pegbox/convert', { keep: 'socks' }, /^The parameter keep was .* one of sound, shapes, function\.$/],
+    ['pegbox/convert', { alternatives: 'many' }, /^The parameter alternatives was expected as a number\.$/],
+    ['pegbox/refinger', {}, /^The parameter objective was expected as one of lower, /],
+    [
+      'pegbox/refinger',
+      { objective: 'strings', strings: ['a'] },
+      /^The parameter strings .* a list of numbers\.$/,
+    ],
+    ['pegbox/simplify', { barres: 'no' }, /^The parameter barres was expected as true or false\.$/],
+    ['pegbox/simplify', {}, /at least one limit/],
+    ['pegbox/suit', { within: [] }, /^The parameter within was expected as a number\.$/],
+    ['pegbox/suit', { within: 9 }, /0 to 3 half steps/],
+  ] as const) {
+    it(`${method} with ${JSON.stringify(params)} says what was expected`, async () => {
+      const answer = await client.request<{ error: string }>(method, { uri: URI, ...params });
+      assert.match(answer.error, expected);
+      assert.deepEqual(client.log, []);
     });
   }
 

@@ -1,5 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
+import { COMMAND_ACTIONS } from '../../../src/server/protocolConverter';
 import { reportAddress } from '../../../src/extension/reportPages';
 import { closeTabs, lantern, newTab } from './newTab';
 import { waitFor } from './waitFor';
@@ -123,7 +124,7 @@ describe('commands in the editor', () => {
     );
     assert.sameMembers(
       actions.flatMap(({ command }) => command?.command ?? []),
-      ['pegbox.convert', 'pegbox.transpose', 'pegbox.moveCapo'],
+      COMMAND_ACTIONS.map(({ command }) => command),
     );
   });
 
