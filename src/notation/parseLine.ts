@@ -1,28 +1,21 @@
 import type * as GrammarLine from './grammarLine';
 import type { ParsedLine } from './parsedLine';
+import { Recent } from './recent';
 import { scanLine } from './scanLine';
 
 /*
- * Lines are remembered by their text, in two generations so that memory stays bounded: what was asked for since the
- * last turn survives the next one. Undo, paste and repeated bars are met again at no cost.
+ * Lines are remembered by their text: undo, paste and repeated bars are met again at no cost. A document holds its own
+ * lines; this is for what was typed lately, some 4 KB a line.
  */
-const GENERATION = 50_000;
-let young = new Map<string, ParsedLine>();
-let old = new Map<string, ParsedLine>();
+const lines = new Recent<string, ParsedLine>(2_000);
 
 /**
  * Reads one line of a document. Never fails, and depends on nothing but the text.
  * @example parseLine('capo: 2') // { kind: 'field', field: 'capo', value: '2', … }
  */
 export function parseLine(text: string): ParsedLine {
-  let line = young.get(text);
-  if (line) return line;
-  line = old.get(text) ?? scanLine(text) ?? readByGrammar(text);
-  if (young.size >= GENERATION) {
-    old = young;
-    young = new Map();
-  }
-  young.set(text, line);
+  let line = lines.get(text);
+  if (line === undefined) lines.set(text, (line = scanLine(text) ?? readByGrammar(text)));
   return line;
 }
 

@@ -5,6 +5,7 @@ import { formatKey } from '../music/key';
 import { formatMeter } from '../music/meter';
 import type { ParsedLine } from './parsedLine';
 import type { SystemReading } from './reading';
+import { Recent } from './recent';
 import { readSystem, type SystemPosition } from './systemReading';
 import type { Section, System } from './tabDocument';
 
@@ -55,21 +56,21 @@ interface Remembered {
 
 /*
  * Readings are remembered by their lines and by the fields that they depend on, so that a new title re-reads nothing
- * and a repeated system is read once. Lines are shared records (parseLine), so identity is equality.
+ * and a repeated system is read once. Lines are shared records (parseLine), so identity is equality. A system holds its
+ * own reading; this is for what was read lately, some 15 KB a reading.
  */
-const readings = new WeakMap<ParsedLine, Remembered[]>();
-const MOST_PER_LINE = 8;
+const readings = new Recent<ParsedLine, readonly Remembered[]>(200);
+const MOST_PER_LINE = 4;
 
 function remember(lines: readonly ParsedLine[], header: Header, position: SystemPosition): SystemReading {
   const [first] = lines;
   if (!first) return readSystem(lines, header, position);
   const key = `${soundKey(header)}${position.firstInPart ? 'p' : ''}${position.firstInSection ? 's' : ''}`;
-  let list = readings.get(first);
-  const known = list?.find((entry) => entry.key === key && sameLines(entry.lines, lines));
+  const list = readings.get(first) ?? [];
+  const known = list.find((entry) => entry.key === key && sameLines(entry.lines, lines));
   if (known) return known.reading;
-  if (!list || list.length >= MOST_PER_LINE) readings.set(first, (list = []));
   const reading = readSystem(lines, header, position);
-  list.push({ lines, key, reading });
+  readings.set(first, [...list.slice(1 - MOST_PER_LINE), { lines, key, reading }]);
   return reading;
 }
 
