@@ -11,6 +11,11 @@ import { printSystem, type PrintRequest } from './printSystem';
 export interface RewriteRequest extends Omit<PrintRequest, 'columns' | 'floor'> {
   /** Where the lines will stand. */
   readonly position: SystemPosition;
+  /**
+   * Whether stops may come at another moment rather than that nothing is written: a stop may have had its moment from
+   * a note that is gone, such as a fifth of a beat, which no count says.
+   */
+  readonly stopsMayMove?: boolean;
 }
 
 /** Columns a quarter note that an even layout may take. */
@@ -28,6 +33,13 @@ const MOST_LAYOUTS_FOR_MARKS = 6;
  */
 export function rewriteSystem(request: RewriteRequest): string[] | undefined {
   const expected = expectedOf(request.system, request.firstBar, request.lastBar, request.place);
+  const exactly = plainest(request, expected);
+  if (exactly || !request.stopsMayMove || expected.stops.length === 0) return exactly;
+  return plainest(request, { ...expected, stopsAnywhere: true });
+}
+
+/** The plainest lines that say what is expected. */
+function plainest(request: RewriteRequest, expected: Expected): string[] | undefined {
   let notesAlone: string[] | undefined;
   let forMarks = 0;
   for (const lines of layouts(request, expected)) {
@@ -118,6 +130,7 @@ function onsetsToCount(
     const end = note.column + note.numberEnd - note.numberStart - 1;
     if (!pin(pins, bars, note.column, onset, end)) return undefined;
   }
+  if (expected.stopsAnywhere) return pins;
   const left = [...reading.stops];
   for (const { string, onset } of expected.stops) {
     const at = left.findIndex((stop) => stop.string === string);

@@ -157,7 +157,11 @@ function blockOf(slice: Slice, rewriting: Rewriting): Block | undefined {
     rewrite: (row, mark) => rewriting.rewrite?.(slice, row, mark) ?? mark.text,
   };
   const strings = fewerStrings(slice, rewriting, header);
-  const lines = (strings && rewriteSystem({ ...request, strings })) ?? rewriteSystem(request);
+  const lines =
+    (strings && rewriteSystem({ ...request, strings })) ??
+    rewriteSystem(request) ??
+    // Rather than lose a note, what is ended may end at another moment.
+    rewriteSystem({ ...request, stopsMayMove: true });
   return lines && { lines, header };
 }
 
