@@ -16,7 +16,7 @@ export function lostJoins(
   const bySlice = new Map<Slice, Map<number, PassageEntry>>();
   for (const entry of entriesOf(document, slices)) {
     let known = bySlice.get(entry.slice);
-    if (!known) bySlice.set(entry.slice, (known = new Map()));
+    if (!known) bySlice.set(entry.slice, (known = new Map<number, PassageEntry>()));
     known.set(entry.index, entry);
     const { joinedFrom } = entry.note;
     const from = joinedFrom === undefined ? undefined : known.get(joinedFrom);

@@ -54,7 +54,9 @@ export function chordInKey(text: string, from: Key, to: Key): string {
   const rootClass = pitchClassOf(root);
   const classes = [
     rootClass,
-    ...tones.filter(({ need }) => need === 'must').map(({ degree }) => (rootClass + degree.halfSteps) % 12),
+    ...tones
+      .filter(({ need, degree }) => need === 'must' || degree.number === 5)
+      .map(({ degree }) => (rootClass + degree.halfSteps) % 12),
   ].map(at);
   const lowest = bass ? at(pitchClassOf(bass)) : (classes[0] ?? 0);
   const midis = [36 + lowest, ...classes.map((pitchClass) => 48 + pitchClass)];

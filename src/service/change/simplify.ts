@@ -64,7 +64,8 @@ function write(
   }
   const [way] = waysFrom(entries, hands);
   const names = new Map(entries.map((entry) => [keyOf(entry.slice, entry.index), nameOf(entry.note)]));
-  return changeOf(
+  let lost: PassageEntry | undefined;
+  const attempt = changeOf(
     document,
     slices,
     {
@@ -73,9 +74,33 @@ function write(
       keepLabels: true,
       omitted: (slice, index) => names.get(keyOf(slice, index)),
     },
-    (unwritten) => reportOf(document, way, unwritten),
+    (unwritten) => {
+      lost = unwrittenOuter(hands, unwritten);
+      return reportOf(document, way, unwritten);
+    },
     settings,
   );
+  return lost
+    ? {
+        error: `Within these limits ${nameOf(lost.note)} in bar ${lost.bar} cannot be written beside the signs on its string; allow more, or choose other bars.`,
+      }
+    : attempt;
+}
+
+/** A note of the tune or the bass that has a place and yet could not be written. */
+function unwrittenOuter(
+  hands: readonly FingeredHand[],
+  unwritten: ReadonlySet<string>,
+): PassageEntry | undefined {
+  if (unwritten.size === 0) return undefined;
+  for (const { task } of hands) {
+    const voices = voicesOf(task.notes);
+    for (const { id } of task.notes) {
+      const entry = task.group.entries[id];
+      if (entry && unwritten.has(keyOf(entry.slice, entry.index)) && !isInner(voices.get(id))) return entry;
+    }
+  }
+  return undefined;
 }
 
 function simpler(task: HandTask, { speed }: SimplifyRequest): FingeredHand | ServiceError {

@@ -214,5 +214,6 @@ function fittingMove(hands: readonly FingeredHand[], way: number): number | unde
   const [one] = short;
   if (!one || short.length > 1) return undefined;
   const notes: readonly PassageNote[] = one.task.notes;
-  return fittingMoves({ ...one.task, notes }).next().value ?? undefined;
+  for (const halfSteps of fittingMoves({ ...one.task, notes })) return halfSteps;
+  return undefined;
 }
