@@ -22,14 +22,11 @@ export function costText({ cost }: SuitedTuning): string {
   return cost === null ? 'leaves a note out' : `cost ${cost.toFixed(1)}`;
 }
 
-/** What rings, in a few words: `9 open notes, 7 ring on, bass open 4 times`. */
+/** What rings, in a few words: `9 open notes (4 in the bass), 7 ring on`. */
 export function ringText({ openStrings, ringing, bassOnOpen }: SuitedTuning): string {
-  const bass = bassOnOpen === 1 ? 'once' : bassOnOpen === 2 ? 'twice' : `${bassOnOpen} times`;
-  return [
-    openStrings === 0 ? 'no open notes' : count(openStrings, 'open note'),
-    ...(ringing > 0 ? [`${ringing} ring on`] : []),
-    ...(bassOnOpen > 0 ? [`bass open ${bass}`] : []),
-  ].join(', ');
+  if (openStrings === 0) return 'no open notes';
+  const bass = bassOnOpen > 0 ? ` (${bassOnOpen} in the bass)` : '';
+  return `${count(openStrings, 'open note')}${bass}${ringing > 0 ? `, ${ringing} ring on` : ''}`;
 }
 
 /** How the passage is moved in it; nothing at pitch. */

@@ -53,7 +53,7 @@ export function registerSuit(tools: ChangeTools, pages: HelpPages): vscode.Dispo
         if (document.version !== version) return refuse(CHANGED_MEANWHILE);
         pages.put(PAGE, suitPage({ file: fileName(document.uri), limits: limitsText(limits) }, answer));
         // As with a change: what keeps someone from harm is shown without being asked for.
-        for (const caution of answer.cautions) void vscode.window.showWarningMessage(caution);
+        for (const caution of answer.cautions) warn(caution, () => pages.show(PAGE));
         const chosen = await pickSuited(answer);
         if (chosen === 'page') await pages.show(PAGE);
         if (chosen === 'page' || chosen === undefined) return undefined;
@@ -63,6 +63,14 @@ export function registerSuit(tools: ChangeTools, pages: HelpPages): vscode.Dispo
       }
     },
   );
+}
+
+/** With a button, so that the editor shows all of it at once. */
+function warn(caution: string, showPage: () => unknown): void {
+  const show = 'Show all as a page';
+  void vscode.window
+    .showWarningMessage(caution, show)
+    .then((taken) => (taken === show ? showPage() : undefined));
 }
 
 function limitsOf({ within, anyKey, keep }: Limits): Limits {
@@ -135,7 +143,7 @@ async function pickSuited(result: SuitResult): Promise<SuitedTuning | 'page' | u
   const left = named.length - playable.length;
   const items: SuitItem[] = [
     {
-      label: '$(book) Show all of this as a page',
+      label: '$(book) Show all as a page',
       detail: 'With the hardest moments, cautions, and what the answer holds for.',
       chosen: 'page',
     },
@@ -148,9 +156,22 @@ async function pickSuited(result: SuitResult): Promise<SuitedTuning | 'page' | u
   const picked = await pick(items, {
     title: `${TITLE}: best for this cost, this passage, these limits`,
     placeholder: `${now} Choose a tuning to see the conversion.`,
-    active: items[2],
+    active: cheapestChange(items),
   });
   return picked?.chosen;
+}
+
+/** The tuning of least cost other than the one that the passage stands in, which is nothing to go to. */
+function cheapestChange(items: readonly SuitItem[]): SuitItem | undefined {
+  let cheapest: SuitItem | undefined;
+  let least = Infinity;
+  for (const item of items) {
+    if (typeof item.chosen !== 'object') continue;
+    const { cost, stringsChanged, halfSteps } = item.chosen;
+    if (cost === null || cost >= least || (stringsChanged === 0 && halfSteps === 0)) continue;
+    [cheapest, least] = [item, cost];
+  }
+  return cheapest;
 }
 
 function heading(label: string): SuitItem {

@@ -7,14 +7,9 @@ import { PREVIEW_SCHEME } from '../../../src/extension/preview/previewAddress';
 import { ReportPages } from '../../../src/extension/reportPages';
 import type { Report } from '../../../src/service/serviceApi';
 import { closeTabs, lantern, newTab } from './newTab';
+import { backInTab, diffs, run, shownDiff, undoneOnce, type Outcome, type Shown } from './shownDiff';
 import { waitFor } from './waitFor';
 import { fileNamed } from './workspace';
-
-interface Outcome {
-  readonly report?: Report;
-  readonly preview?: string;
-  readonly error?: string;
-}
 
 /** Two sections; in standard tuning every note of both has a place. */
 const twoSections = `${lantern.replace(/^D2 .*$/m, 'D2 |----------------|')}
@@ -27,25 +22,6 @@ A2 |----------------|
 D2 |----------------|
 `;
 const toStandard = { tuning: 'standard', keep: 'sound' };
-
-function run(command: string, ...given: unknown[]): Thenable<Outcome | undefined> {
-  return vscode.commands.executeCommand<Outcome | undefined>(command, ...given);
-}
-
-interface Shown {
-  readonly before: vscode.TextDocument;
-  readonly after: vscode.TextDocument;
-}
-
-/** The diff of the active tab, once both its texts are there. */
-async function shownDiff(): Promise<Shown> {
-  const input = await waitFor(() => {
-    const active = vscode.window.tabGroups.activeTabGroup.activeTab?.input;
-    return active instanceof vscode.TabInputTextDiff && active;
-  }, 'diff');
-  const text = (uri: vscode.Uri): Thenable<vscode.TextDocument> => vscode.workspace.openTextDocument(uri);
-  return { before: await text(input.original), after: await text(input.modified) };
-}
 
 /** Previews a conversion of the active tab. */
 async function preview(given: object = {}): Promise<Shown> {
@@ -62,22 +38,6 @@ async function converted(text: string, given: object = {}): Promise<string> {
   const made = document.getText();
   await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
   return made;
-}
-
-function diffs(): vscode.Tab[] {
-  return vscode.window.tabGroups.all
-    .flatMap(({ tabs }) => tabs)
-    .filter(({ input }) => input instanceof vscode.TabInputTextDiff);
-}
-
-async function backInTab(document: vscode.TextDocument): Promise<void> {
-  await waitFor(() => diffs().length === 0, 'end of the preview');
-  await waitFor(() => vscode.window.activeTextEditor?.document === document, 'the tab itself');
-}
-
-async function undoneOnce(document: vscode.TextDocument, text: string): Promise<void> {
-  await vscode.commands.executeCommand('undo');
-  await waitFor(() => document.getText() === text, 'undo');
 }
 
 async function edit(document: vscode.TextDocument, range: vscode.Range, text: string): Promise<void> {
