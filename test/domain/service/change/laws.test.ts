@@ -4,7 +4,7 @@ import { Document } from '../../../../src/notation/document';
 import type { Range } from '../../../../src/notation/tabDocument';
 import { convert } from '../../../../src/service/change/convert';
 import { moveCapo } from '../../../../src/service/change/moveCapo';
-import { slicesIn } from '../../../../src/service/change/slices';
+import { slicesIn, type Slice } from '../../../../src/service/change/slices';
 import { transpose } from '../../../../src/service/change/transpose';
 import type { Change, ChangeResult } from '../../../../src/service/serviceApi';
 import { DEFAULT_SETTINGS } from '../../../../src/service/settings';
@@ -65,13 +65,21 @@ interface Held {
   readonly places?: boolean;
 }
 
+/** A slice, or all of its system where the report says that it could not be cut. */
+function takenWhole(document: Document, slice: Slice, remarks: readonly string[]): Slice {
+  const { firstBar } = document.placeOf(slice.system);
+  const lastBar = slice.system.reading.bars.length - 1;
+  const together = `Bars ${firstBar}–${firstBar + lastBar} are changed together; `;
+  return remarks.some((remark) => remark.startsWith(together)) ? { ...slice, firstBar: 0, lastBar } : slice;
+}
+
 /** Everything that must be true of a change. */
 function holds(text: string, range: Range | undefined, result: ChangeResult, held: Held): Document {
   const document = new Document(text);
   const change = changeOf(result, document);
   const { report } = change;
   const changed = after(document, change);
-  const slices = slicesIn(document, range);
+  const slices = slicesIn(document, range).map((slice) => takenWhole(document, slice, report.remarks));
   const before = heard(document, slices, held.halfSteps);
   const now = heard(changed, []);
   const told = `${text}\n---\n${changed.text()}\n${JSON.stringify(report, null, 1)}`;
@@ -171,7 +179,11 @@ const SHAPES: ReadonlySet<string> = new Set([
   'bend-open-string',
 ]);
 
-const RUNS = Number(process.env['CHANGE_RUNS'] ?? 150);
+/** A fixed seed, so that a suite that passed passes again; other runs and seeds by hand. */
+const SETTINGS = {
+  numRuns: Number(process.env['CHANGE_RUNS'] ?? 150),
+  seed: Number(process.env['CHANGE_SEED'] ?? 20261125),
+};
 
 describe('a change of a passage, at random', () => {
   const run = (check: (text: string, range: Range | undefined, choice: number) => void): void => {
@@ -182,7 +194,7 @@ describe('a change of a passage, at random', () => {
         if (slicesIn(document, range).length === 0) return;
         check(text, range, choice);
       }),
-      { numRuns: RUNS },
+      SETTINGS,
     );
   };
 
@@ -254,7 +266,7 @@ describe('there and back', () => {
         assert.deepEqual(missing(sounds(last), sounds(document)), []);
         assert.deepEqual(missing(sounds(document), sounds(last)), []);
       }),
-      { numRuns: RUNS },
+      SETTINGS,
     );
   });
 
@@ -271,7 +283,7 @@ describe('there and back', () => {
         const last = after(high, down);
         assert.deepEqual(missing(sounds(last), sounds(document)), []);
       }),
-      { numRuns: RUNS },
+      SETTINGS,
     );
   });
 
@@ -290,7 +302,7 @@ describe('there and back', () => {
         assert.deepEqual(change.edits, []);
         assert.equal(change.report.kept, change.report.notesIn);
       }),
-      { numRuns: RUNS },
+      SETTINGS,
     );
   });
 });
