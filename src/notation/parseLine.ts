@@ -19,6 +19,8 @@ export function parseLine(text: string): ParsedLine {
   return line;
 }
 
+// What the bundler makes of it works in Node and in a browser tab alike; no type of Node's is needed.
+declare const require: (module: './grammarLine') => typeof GrammarLine;
 let grammarLine: typeof GrammarLine | undefined;
 
 /**
@@ -27,6 +29,6 @@ let grammarLine: typeof GrammarLine | undefined;
  */
 function readByGrammar(text: string): ParsedLine {
   // eslint-disable-next-line @typescript-eslint/no-require-imports
-  grammarLine ??= require('./grammarLine') as typeof GrammarLine;
+  grammarLine ??= require('./grammarLine');
   return grammarLine.readLineByGrammar(text);
 }

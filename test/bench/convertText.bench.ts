@@ -27,7 +27,7 @@ function song(seed: number): string {
         const string = cells[below(LABELS.length)];
         if (string) string[beat * 4] = String(below(10));
       }
-      cells.forEach((body, i) => (rows[i] += `${body.join('')}|`));
+      cells.forEach((body, i) => (rows[i] = `${rows[i] ?? ''}${body.join('')}|`));
     }
     const heading = at % 10 === 0 ? `[Part ${at / 10 + 1}]\n` : '';
     return `${heading}${rows.join('\n')}`;
