@@ -28,7 +28,6 @@ let grammarLine: typeof GrammarLine | undefined;
  * takes as long as opening a song. (`import()` would answer too late, a plain import would load them at once.)
  */
 function readByGrammar(text: string): ParsedLine {
-  // eslint-disable-next-line @typescript-eslint/no-require-imports
   grammarLine ??= require('./grammarLine');
   return grammarLine.readLineByGrammar(text);
 }
