@@ -1,6 +1,6 @@
 import type { TabDocument } from '../../notation/tabDocument';
 import type { Settings } from '../records';
-import type { ChangeResult, ConvertRequest } from '../serviceApi';
+import type { ChangeResult, ConvertRequest, Report } from '../serviceApi';
 import { NOTHING_THERE, wideningCuts, type Attempt } from './change';
 import { goalOf, type Goal } from './convertGoal';
 import { convertShapes } from './convertShapes';
@@ -44,6 +44,8 @@ function convertSound(
   };
   const best = wideningCuts(document, slices, (wider) => write(wider, 0));
   if ('error' in best) return best;
+  const few = tooFewStrings(slices, goal, best.report);
+  if (few) return { error: few };
   const ways = waysFor(slices);
   const [first, ...others] = ways;
   if (!first) return best;
@@ -57,4 +59,19 @@ function convertSound(
     report: { ...best.report, ...(offers.length > 0 && { offers }) },
     ...(alternatives.length > 0 && { alternatives }),
   };
+}
+
+/** Why nothing is changed where a tuning of fewer strings has no place for a single note. */
+function tooFewStrings(
+  slices: readonly Slice[],
+  { headerFor, name }: Goal,
+  { notesIn, unplaced }: Report,
+): string | undefined {
+  if (notesIn === 0 || unplaced.length < notesIn) return undefined;
+  const fewer = slices
+    .map(({ system }) => [system.header.tuning, headerFor(system.header).tuning] as const)
+    .find(([before, after]) => after.strings.length < before.strings.length);
+  if (!fewer) return undefined;
+  const count = fewer[1].strings.length;
+  return `No note of the passage has a place in ${name}, which has ${count} ${count === 1 ? 'string' : 'strings'}; choose a tuning with more strings, or one that lies nearer to the notes.`;
 }

@@ -61,6 +61,16 @@ E2 |0---|
     );
   });
 
+  it('a tuning of too few strings, with no place for a single note, changes nothing and says what to do', () => {
+    const result = convert(
+      new Document('tuning: standard\n\nE4 |----|\nB3 |----|\nG3 |----|\nD3 |----|\nA2 |----|\nE2 |0---|\n'),
+      { range: undefined, tuning: 'B3 E4' },
+      DEFAULT_SETTINGS,
+    );
+    assert.ok('error' in result);
+    assert.match(result.error, /which has 2 strings; choose a tuning with more strings/);
+  });
+
   it('a doubled inner note goes alone: bass, top and every pitch class stay, and the text says what went', () => {
     // A bar chord of F: C3, F3 and A3 cannot all be held in this tuning together with the rest.
     const text = `tuning: standard
