@@ -71,7 +71,7 @@ describe('the hand at random passages', () => {
       },
       Number(process.env['HAND_RUNS'] ?? 60),
     );
-    assert.ok(done > 10);
+    assert.ok(done > 3);
   });
 
   it('convert to the tuning it stands in: nothing changes, and the hand finds nothing dearer anew', () => {
@@ -140,7 +140,7 @@ describe('the hand at random passages', () => {
     };
     onRandomPassages(law, Number(process.env['HAND_RUNS'] ?? 30));
     onRandomChords((text, choice) => law(text, undefined, choice), Number(process.env['HAND_RUNS'] ?? 60));
-    assert.ok(done > 10, String(done));
+    assert.ok(done > 3, String(done));
   });
 });
 
