@@ -36,21 +36,33 @@ export async function pickStrings(
     detail: steps,
     choose: () => Promise.resolve({ tuning: value }),
   }));
-  const picked = await pick<Item>([...others, ...items], {
-    title,
-    placeholder: 'Which tuning? The nearest come first.',
-    active: items.find(({ detail }) => detail !== AS_IT_IS) ?? items[0],
-  });
+  const heading = {
+    label: 'other instruments, in their usual tuning',
+    kind: vscode.QuickPickItemKind.Separator,
+  };
+  const nothing = (): Promise<undefined> => Promise.resolve(undefined);
+  const picked = await pick<Item>(
+    [...others, ...items, { ...heading, choose: nothing }, ...instrumentItems()],
+    {
+      title,
+      placeholder: 'Which tuning, or which instrument? The nearest come first.',
+      active: items.find(({ detail }) => detail !== AS_IT_IS) ?? items[0],
+    },
+  );
   return picked?.choose();
 }
 
 async function pickInstrument(title: string): Promise<Strings | undefined> {
-  const items = INSTRUMENTS.map(({ name, usualTuning }) => ({ label: name, description: usualTuning }));
-  const picked = await pick(items, {
-    title,
-    placeholder: 'Which instrument? It comes with its usual tuning.',
-  });
-  return picked && { instrument: picked.label };
+  const placeholder = 'Which instrument? It comes with its usual tuning.';
+  return (await pick(instrumentItems(), { title, placeholder }))?.choose();
+}
+
+function instrumentItems(): Item[] {
+  return INSTRUMENTS.map(({ name, usualTuning }) => ({
+    label: name,
+    description: usualTuning,
+    choose: () => Promise.resolve({ instrument: name }),
+  }));
 }
 
 /** A box for a tuning's value that says while one types what the value is read as, or what is wrong with it. */

@@ -1,6 +1,6 @@
 import type { SuitedTuning, SuitResult } from '../service/serviceApi';
 import { markdownTable, markdownText } from './markdownText';
-import { costText, moveText, retuningText, ringText, suitedName } from './suitText';
+import { costText, moveText, ringText, suitedName } from './suitText';
 
 /** What was asked. */
 export interface SuitAsked {
@@ -41,12 +41,16 @@ function tunings(list: readonly SuitedTuning[]): string {
     list.map((tuning) => [
       [suitedName(tuning), moveText(tuning)].filter((text) => text !== '').join(', '),
       tuning.notes,
-      `${tuning.steps}${tuning.borne ? '' : ' (more than a string of the usual set bears)'}`,
+      stepsText(tuning),
       costText(tuning).replace(/^cost /, ''),
       tuning.cost === null ? '' : ringText(tuning),
       tuning.hardest,
     ]),
-  ).concat(
-    `\n\nIn figures: ${list.map((tuning) => `${markdownText(suitedName(tuning))}: ${retuningText(tuning)}`).join('; ')}.`,
   );
+}
+
+/** `string 3 up 2, string 2 down 2 (4 half steps)`. */
+function stepsText({ steps, stringsChanged, stepsOfRetuning, borne }: SuitedTuning): string {
+  const sum = stringsChanged > 1 ? ` (${stepsOfRetuning} half steps)` : '';
+  return `${steps}${sum}${borne ? '' : '; more than a string of the usual set bears'}`;
 }

@@ -2,9 +2,10 @@ import * as vscode from 'vscode';
 import type { Range } from 'vscode-languageclient';
 import { REQUESTS, type CommandTarget, type SuitAnswer, type SuitParams } from '../../server/requests';
 import type { SuitedTuning, SuitRequest, SuitResult } from '../../service/serviceApi';
-import { CHANGED_MEANWHILE, refuse, type ChangeOutcome } from '../applyChange';
+import { refuse, type ChangeOutcome } from '../applyChange';
 import { rangeOf, type ChangeTools } from '../changeCommand';
 import { conversion } from '../conversion';
+import { FollowedRange } from '../followedRange';
 import type { HelpPages } from '../helpPages';
 import { pick } from '../pick';
 import { pickPassage } from '../pickPassage';
@@ -46,18 +47,24 @@ export function registerSuit(tools: ChangeTools, pages: HelpPages): vscode.Dispo
         const range = passage === 'all' ? undefined : plainRange(passage);
         const limits = told ? limitsOf(given) : await pickLimits();
         if (limits === undefined) return undefined;
-        const { version } = document;
-        const answer = await search(tools, { uri: document.uri.toString(), range, ...limits });
-        if (answer === undefined || told) return answer;
-        if ('error' in answer) return refuse(answer.error);
-        if (document.version !== version) return refuse(CHANGED_MEANWHILE);
-        pages.put(PAGE, suitPage({ file: fileName(document.uri), limits: limitsText(limits) }, answer));
-        // As with a change: what keeps someone from harm is shown without being asked for.
-        for (const caution of answer.cautions) warn(caution, () => pages.show(PAGE));
-        const chosen = await pickSuited(answer);
-        if (chosen === 'page') await pages.show(PAGE);
-        if (chosen === 'page' || chosen === undefined) return undefined;
-        return await previews.open(document, range, conversionTo(tools, document, chosen));
+        const uri = document.uri.toString();
+        if (told) return await search(tools, { uri, range, ...limits });
+        const followed = new FollowedRange(document, range);
+        try {
+          const answer = await search(tools, { uri, range, ...limits });
+          if (answer === undefined) return undefined;
+          if ('error' in answer) return refuse(answer.error);
+          pages.put(PAGE, suitPage({ file: fileName(document.uri), limits: limitsText(limits) }, answer));
+          // As with a change: what keeps someone from harm is shown without being asked for.
+          for (const caution of answer.cautions) warn(caution, () => pages.show(PAGE));
+          const chosen = await pickSuited(answer, followed.edited);
+          if (chosen === 'page') await pages.show(PAGE);
+          if (chosen === 'page' || chosen === undefined) return undefined;
+          if (followed.lost) return refuse('The bars that were asked about are no longer there.');
+          return await previews.open(document, followed.range, conversionTo(tools, document, chosen));
+        } finally {
+          followed.dispose();
+        }
       } catch (error) {
         return refuse(`Pegbox could not do this: ${error instanceof Error ? error.message : String(error)}`);
       }
@@ -137,26 +144,31 @@ interface SuitItem extends vscode.QuickPickItem {
   readonly chosen: SuitedTuning | 'page' | undefined;
 }
 
-async function pickSuited(result: SuitResult): Promise<SuitedTuning | 'page' | undefined> {
+/** @param edited whether the text was edited since it was asked about */
+async function pickSuited(result: SuitResult, edited: boolean): Promise<SuitedTuning | 'page' | undefined> {
   const { here, named, byStringsChanged } = result;
   const playable = named.filter(({ cost }) => cost !== null);
   const left = named.length - playable.length;
+  const out =
+    left === 0 ? '' : ` ${left === 1 ? '1 named tuning' : `${left} named tunings`} would leave a note out.`;
+  const retuned = byStringsChanged.map(({ tuning }) => suitItem(tuning));
+  const trade = playable.map(suitItem);
   const items: SuitItem[] = [
     {
       label: '$(book) Show all as a page',
-      detail: 'With the hardest moments, cautions, and what the answer holds for.',
+      detail: `With retunings, cautions, and what the answer holds for.${out}`,
       chosen: 'page',
     },
-    heading('best for each number of strings changed'),
-    ...byStringsChanged.map(({ tuning }) => suitItem(tuning)),
-    heading(`tunings of the trade${left > 0 ? `; ${left} more would leave a note out` : ''}`),
-    ...playable.map(suitItem),
+    heading('fewest strings changed first'),
+    ...retuned,
+    heading('tunings of the trade'),
+    ...trade,
   ];
   const now = here === null ? 'As it stands a note would be left out.' : `As it stands: ${costText(here)}.`;
   const picked = await pick(items, {
     title: `${TITLE}: best for this cost, this passage, these limits`,
-    placeholder: `${now} Choose a tuning to see the conversion.`,
-    active: cheapestChange(items),
+    placeholder: `${edited ? 'For the text before your last edits. ' : ''}${now} Choose a tuning to see the conversion.`,
+    active: cheapestChange(retuned) ?? cheapestChange(trade),
   });
   return picked?.chosen;
 }
