@@ -29,8 +29,12 @@ describe('what the manifest contributes for the language', () => {
     assert.ok(existsSync(path.join(ROOT, manifest.contributes.languages[0]?.configuration ?? 'missing')));
   });
 
-  it('changes settings for this language only', () => {
-    assert.deepEqual(Object.keys(manifest.contributes.configurationDefaults), ['[pegbox]']);
+  it('changes settings for this language and its own help page only', () => {
+    const { '[pegbox]': language, ...others } = manifest.contributes.configurationDefaults;
+    assert.ok(language);
+    assert.deepEqual(others, {
+      'workbench.editorAssociations': { 'pegbox-help:/**': 'vscode.markdown.preview.editor' },
+    });
   });
 
   // PNG (ISO/IEC 15948): width and height are the big-endian numbers at bytes 16 and 20.
