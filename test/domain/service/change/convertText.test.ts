@@ -53,6 +53,14 @@ describe('a passage converted', () => {
     });
   }
 
+  it('the same scale in DADGAD takes the strings and frets of check-values.md T3', () => {
+    const [system] = new Document(change(SCALE, toTuning('DADGAD')).text).systems;
+    assert.deepEqual(
+      system?.reading.notes.map(({ string, fret }) => `${string}:${fret ?? 'x'}`),
+      ['5:3', '4:0', '4:2', '4:3', '3:0', '2:0', '2:2', '2:3'],
+    );
+  });
+
   it('bars two and three of four become a system of their own, the old tuning stated again behind them', () => {
     const { text, report } = change(
       `
