@@ -156,7 +156,7 @@ async function pickSuited(result: SuitResult, edited: boolean): Promise<SuitedTu
   const items: SuitItem[] = [
     {
       label: '$(book) Show all as a page',
-      detail: `With retunings, cautions, and what the answer holds for.${out}`,
+      detail: `With retunings and cautions.${out}`,
       chosen: 'page',
     },
     heading('fewest strings changed first'),
