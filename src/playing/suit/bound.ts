@@ -1,5 +1,5 @@
 import type { MoveTable } from '../hand/handLayer';
-import { slotOf, type Block, type BlockStates, type Kind, type Kinds } from './kinds';
+import { slotOf, type Block, type Kind, type Kinds } from './kinds';
 
 /** The way to a moment from the one before. */
 export interface Step {
@@ -62,10 +62,12 @@ export class Bound {
     return true;
   }
 
-  /** All states of a kind in the tuning that was gathered. */
-  statesOf(which: number): BlockStates[] {
+  /** All blocks of a kind in the tuning that was gathered, with their states. */
+  blocksOf(which: number): readonly Block[] {
     const kind = this.kinds.kinds[which];
-    return kind ? (this.blocks[which] ?? []).map((block) => kind.statesOf(block)) : [];
+    const blocks = this.blocks[which] ?? [];
+    if (kind) for (const block of blocks) kind.lay(block);
+    return blocks;
   }
 
   /** The bound of the whole passage, in millionths, once every kind is gathered; fills `rest`. */

@@ -1,12 +1,13 @@
 import { cutsOf } from './cheapest';
 import type { Bound } from './bound';
 import type { Kinds } from './kinds';
+import type { States } from './states';
 
 /**
  * Whether there is a way through all moments whatever it costs: each can be played by itself, but notes joined over
  * several must find a string that does for all.
  */
-export function chainsHold(kinds: Kinds, bound: Bound): boolean {
+export function chainsHold(kinds: Kinds, bound: Bound, states: States): boolean {
   let before: ReadonlySet<number> | undefined;
   let outs: readonly (readonly number[])[] = [];
   for (const which of kinds.of) {
@@ -14,16 +15,16 @@ export function chainsHold(kinds: Kinds, bound: Bound): boolean {
     if (!kind) return false;
     const after = new Set<number>();
     const asked = new Map<number, boolean>();
-    for (const { layer, need, out } of bound.statesOf(which)) {
-      for (let j = 0; j < layer.size; j++) {
-        const number = need[j] ?? 0;
+    for (const { from, to } of bound.blocksOf(which)) {
+      for (let j = from; j < to; j++) {
+        const number = states.need[j] ?? 0;
         let met: boolean | undefined = before ? asked.get(number) : true;
         if (met === undefined && before) {
           const wanted = kind.needs[number] ?? [];
           met = [...before].some((one) => cutsOf(wanted, outs[one] ?? [], kind.joined) >= 0);
           asked.set(number, met);
         }
-        if (met === true) after.add(out[j] ?? 0);
+        if (met === true) after.add(states.out[j] ?? 0);
       }
     }
     if (after.size === 0) return false;

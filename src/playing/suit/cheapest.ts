@@ -1,19 +1,25 @@
 import { ANYTHING } from '../hand/handStates';
-import { moveCost, type HandLayer } from '../hand/handLayer';
-import { slotOf, type BlockStates, type Kinds } from './kinds';
+import { moveCost, type MoveTable } from '../hand/handLayer';
+import { slotOf, type Kinds } from './kinds';
 import type { Bound, Step } from './bound';
+import type { States } from './states';
 
-/** States of a moment that are reached within the bar, cheapest first. */
-interface Reached {
-  readonly cost: number;
-  readonly layer: HandLayer;
-  readonly state: number;
-  readonly out: number;
+/** Ways to the states of one moment, in parallel lists. */
+interface Ways {
+  /** The state that each ends in. */
+  readonly ends: number[];
+  readonly costs: number[];
 }
 
-/** Which of the states reached may be followed by a need, and at what price. */
-interface Way {
-  readonly group: readonly Reached[];
+/** Ways whose last states tell the same: their numbers, the cheapest first. */
+interface Group {
+  readonly out: number;
+  readonly ways: number[];
+}
+
+/** Ways that a state may follow, and at what price. */
+interface Follow {
+  readonly ways: readonly number[];
   readonly extra: number;
 }
 
@@ -21,99 +27,119 @@ interface Way {
  * The least cost of a passage in the tuning that a bound has gathered and swept, in millionths. The same sums as the
  * hand's own search, by dynamic programming over the same states and moves; states from where the bound shows the whole
  * to come out above the bar are left aside.
- * @param bar above it the answer is only said to be above: Infinity
  */
 export class Cheapest {
   constructor(
     private readonly kinds: Kinds,
     private readonly steps: readonly Step[],
     private readonly bound: Bound,
+    private readonly states: States,
   ) {}
 
-  /** Hands back between moments, whenever `over` says so. */
+  /**
+   * Hands back between moments, whenever `over` says so.
+   * @param bar above it the answer is only said to be above: Infinity
+   */
   *of(bar: number, over: () => boolean): Generator<void, number> {
-    let before: Reached[] = [];
+    let before: Ways = { ends: [], costs: [] };
     for (let at = 0; at < this.kinds.of.length; at++) {
       before = at === 0 ? this.start(bar) : this.next(at, before, bar);
-      if (before.length === 0) return Infinity;
+      if (before.ends.length === 0) return Infinity;
       if (over()) yield;
     }
-    return before[0]?.cost ?? 0;
+    return before.costs.length > 0 ? leastOf(before.costs) : 0;
   }
 
-  private statesAt(at: number): BlockStates[] {
-    return this.bound.statesOf(this.kinds.of[at] ?? 0);
-  }
-
-  private start(bar: number): Reached[] {
+  private start(bar: number): Ways {
+    const { states } = this;
     const rest = this.bound.rest[0] ?? NONE;
-    const reached: Reached[] = [];
-    for (const { layer, out } of this.statesAt(0)) {
-      for (let j = 0; j < layer.size; j++) {
-        const cost = layer.cost[j] ?? 0;
-        if (cost + (rest[slotOf(layer.position[j] ?? 0, layer.down[j] ?? 0)] ?? 0) > bar) continue;
-        reached.push({ cost, layer, state: j, out: out[j] ?? 0 });
+    const ways: Ways = { ends: [], costs: [] };
+    for (const { from, to } of this.bound.blocksOf(this.kinds.of[0] ?? 0)) {
+      for (let j = from; j < to; j++) {
+        const cost = states.cost[j] ?? 0;
+        if (cost + (rest[slotOf(states.position[j] ?? 0, states.down[j] ?? 0)] ?? 0) > bar) continue;
+        ways.ends.push(j);
+        ways.costs.push(cost);
       }
     }
-    return reached.sort(byCost);
+    return ways;
   }
 
-  private next(at: number, before: readonly Reached[], bar: number): Reached[] {
-    const step = this.steps[at];
+  private next(at: number, before: Ways, bar: number): Ways {
+    const { states } = this;
+    const ways: Ways = { ends: [], costs: [] };
+    const table = this.steps[at]?.table;
+    if (!table) return ways;
     const rest = this.bound.rest[at] ?? NONE;
-    const reached: Reached[] = [];
-    if (!step) return reached;
-    const { table } = step;
-    const groups = new Map<number, Reached[]>();
-    for (const one of before) {
-      const group = groups.get(one.out);
-      if (group) group.push(one);
-      else groups.set(one.out, [one]);
-    }
-    const waysTo = new Map<number, readonly Way[]>();
-    const least = before[0]?.cost ?? 0;
-    for (const { layer, need, out } of this.statesAt(at)) {
-      for (let j = 0; j < layer.size; j++) {
-        const node = layer.cost[j] ?? 0;
-        const onward = node + (rest[slotOf(layer.position[j] ?? 0, layer.down[j] ?? 0)] ?? 0);
+    const groups = this.groupsOf(before);
+    const followed = new Map<number, readonly Follow[]>();
+    const least = leastOf(before.costs);
+    for (const { from, to } of this.bound.blocksOf(this.kinds.of[at] ?? 0)) {
+      for (let j = from; j < to; j++) {
+        const node = states.cost[j] ?? 0;
+        const onward = node + (rest[slotOf(states.position[j] ?? 0, states.down[j] ?? 0)] ?? 0);
         if (least + onward > bar) continue;
-        const asked = need[j] ?? 0;
-        let ways = waysTo.get(asked);
-        if (!ways) waysTo.set(asked, (ways = this.waysTo(at, asked, groups, table.cut)));
-        let best = bar - onward;
-        let found = false;
-        for (const { group, extra } of ways) {
-          for (const one of group) {
-            const start = one.cost + extra;
-            if (start > best) break;
-            const whole = start + moveCost(one.layer, one.state, layer, j, table);
-            if (whole > best) continue;
-            best = whole;
-            found = true;
-          }
-        }
-        if (found) reached.push({ cost: best + node, layer, state: j, out: out[j] ?? 0 });
+        const asked = states.need[j] ?? 0;
+        let follows = followed.get(asked);
+        if (!follows) followed.set(asked, (follows = this.followsOf(at, asked, groups, table.cut)));
+        const cost = this.leastInto(j, before, follows, table, bar - onward);
+        if (cost === Infinity) continue;
+        ways.ends.push(j);
+        ways.costs.push(cost + node);
       }
     }
-    return reached.sort(byCost);
+    return ways;
   }
 
-  private waysTo(
-    at: number,
-    asked: number,
-    groups: ReadonlyMap<number, readonly Reached[]>,
-    cut: number,
-  ): readonly Way[] {
+  /** The least cost of a way and the move from it into a state; Infinity when it is above the bar. */
+  private leastInto(
+    j: number,
+    { ends, costs }: Ways,
+    follows: readonly Follow[],
+    table: MoveTable,
+    bar: number,
+  ): number {
+    const { states } = this;
+    let best = bar;
+    let found = false;
+    for (const { ways, extra } of follows) {
+      for (const way of ways) {
+        const start = (costs[way] ?? 0) + extra;
+        if (start > best) break;
+        const whole = start + moveCost(states, ends[way] ?? 0, states, j, table);
+        if (whole > best) continue;
+        best = whole;
+        found = true;
+      }
+    }
+    return found ? best : Infinity;
+  }
+
+  private groupsOf({ ends, costs }: Ways): readonly Group[] {
+    const { states } = this;
+    const groups = new Map<number, Group>();
+    ends.forEach((end, way) => {
+      const out = states.out[end] ?? 0;
+      const group = groups.get(out);
+      if (group) group.ways.push(way);
+      else groups.set(out, { out, ways: [way] });
+    });
+    const all = [...groups.values()];
+    for (const { ways } of all) ways.sort((a, b) => (costs[a] ?? 0) - (costs[b] ?? 0));
+    return all;
+  }
+
+  private followsOf(at: number, asked: number, groups: readonly Group[], cut: number): readonly Follow[] {
     const kind = this.kinds.kinds[this.kinds.of[at] ?? 0];
     const outs = this.kinds.kinds[this.kinds.of[at - 1] ?? 0]?.outs ?? [];
     const need = kind?.needs[asked] ?? [];
     const joined = kind?.joined ?? 0;
-    const ways: Way[] = [];
-    for (const [out, group] of groups) {
+    const follows: Follow[] = [];
+    for (const { out, ways } of groups) {
       const cuts = cutsOf(need, outs[out] ?? [], joined);
-      if (cuts >= 0) ways.push({ group, extra: cuts * cut });
+      if (cuts >= 0) follows.push({ ways, extra: cuts * cut });
     }
-    return ways;
+    return follows;
   }
 }
 
@@ -127,8 +153,10 @@ export function cutsOf(need: readonly number[], out: readonly number[], joined: 
   return cuts;
 }
 
-function byCost(a: Reached, b: Reached): number {
-  return a.cost - b.cost;
+function leastOf(costs: readonly number[]): number {
+  let least = Infinity;
+  for (const cost of costs) if (cost < least) least = cost;
+  return least;
 }
 
 const NONE = new Float64Array(0);

@@ -8,6 +8,7 @@ import { targetFor } from './describe';
 import { kindsOf, type Kinds } from './kinds';
 import { openPlaceFinder } from './openPlaces';
 import { chainsHold } from './chainsHold';
+import { States } from './states';
 import type { SuitRequest } from './suitAnswer';
 
 /**
@@ -15,6 +16,7 @@ import type { SuitRequest } from './suitAnswer';
  * least cost. What tunings have in common is worked out once. Costs are whole millionths.
  */
 export class Judge {
+  private readonly states = new States();
   private readonly kinds: Kinds;
   private readonly steps: readonly Step[];
   private readonly bound: Bound;
@@ -38,7 +40,7 @@ export class Judge {
     this.offerOf = offers.map((own) => new Map(own.map((steps, index) => [steps, index])));
     this.tuning = offers.map(() => 0);
     this.hopeless = rejected.length > 0;
-    this.kinds = kindsOf(moments, finder.byKey, frame, options.weights ?? {}, counts);
+    this.kinds = kindsOf(moments, finder.byKey, frame, options.weights ?? {}, counts, this.states);
     const steps = new Map<number, Step>();
     this.steps = moments.map(({ onset }, at) => {
       const quarters = onset - (moments[at - 1]?.onset ?? onset);
@@ -48,7 +50,7 @@ export class Judge {
       return step;
     });
     this.bound = new Bound(this.kinds, this.steps, frame.highest + 1);
-    this.cheapest = new Cheapest(this.kinds, this.steps, this.bound);
+    this.cheapest = new Cheapest(this.kinds, this.steps, this.bound, this.states);
     this.chained = frame.thumb || moments.some(({ through, sources }) => through.length + sources.length > 0);
   }
 
@@ -74,7 +76,7 @@ export class Judge {
 
   /** Whether the tuning of the last `lowerBound` plays every note, joins and all. */
   plays(): boolean {
-    return !this.chained || chainsHold(this.kinds, this.bound);
+    return !this.chained || chainsHold(this.kinds, this.bound, this.states);
   }
 
   /**

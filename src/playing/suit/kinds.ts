@@ -1,29 +1,25 @@
 import type { Item } from '../moments';
 import type { Place } from '../places';
-import { handLayer, type HandLayer } from '../hand/handLayer';
 import { ANYTHING, carriedInto, handStatesOf, type HandState } from '../hand/handStates';
 import { exact, type Frame } from '../hand/frame';
 import type { RefingerWeights } from '../hand/options';
 import type { RingingMoment } from '../hand/ringing';
+import { Numbering } from './numbering';
 import type { OpenPlaces } from './openPlaces';
+import { countOf } from './space';
+import type { States } from './states';
 
 /** What the hand can do at a moment with each of its notes on a given string in a given tuning of that string. */
 export interface Block {
   /** The least that states cost, by `slotOf` their position and whether a finger is down; parallel arrays. */
-  readonly slots: Int32Array;
-  readonly least: Float64Array;
+  readonly slots: readonly number[];
+  readonly least: readonly number[];
   /** What it was built from: for each note its string, and the index of that string's offer. */
-  readonly chosen: Int8Array;
-  readonly offers: Int8Array;
-  states: BlockStates | undefined;
-}
-
-/** The states of a block, for the search. */
-export interface BlockStates {
-  readonly layer: HandLayer;
-  /** For each state what it asks and tells, numbered over all blocks of the kind. */
-  readonly need: Int32Array;
-  readonly out: Int32Array;
+  readonly chosen: readonly number[];
+  readonly offers: readonly number[];
+  /** The first of its states, and the one after the last; −1 where they have not been asked for. */
+  from: number;
+  to: number;
 }
 
 /** Position of the index finger and whether a finger is down, as one number. */
@@ -55,10 +51,9 @@ interface Fixed {
  * asked for and shared by all moments of the kind and by all tunings that have those strings in common.
  */
 export class Kind {
-  readonly needs: (readonly number[])[] = [];
-  readonly outs: (readonly number[])[] = [];
-  private readonly needNumbers = new Map<string, number>();
-  private readonly outNumbers = new Map<string, number>();
+  /** What states ask and tell, numbered over all blocks of the kind. */
+  private readonly needNumbers = new Numbering();
+  private readonly outNumbers = new Numbering();
   private readonly root: Node = node(Infinity, -Infinity);
   private readonly items: readonly Fixed[];
   private readonly width: number;
@@ -73,12 +68,21 @@ export class Kind {
     private readonly weights: RefingerWeights,
     fixed: readonly Fixed[],
     offers: readonly number[],
+    private readonly states: States,
   ) {
     this.items = fixed;
     this.strings = offers.length;
     this.width = Math.max(1, ...offers);
     const moment = moments[at];
     this.joined = moment ? moment.through.length + moment.sources.length : 0;
+  }
+
+  get needs(): readonly (readonly number[])[] {
+    return this.needNumbers.all;
+  }
+
+  get outs(): readonly (readonly number[])[] {
+    return this.outNumbers.all;
   }
 
   /** How many notes sound or may sound. */
@@ -145,22 +149,17 @@ export class Kind {
    * The states of a block. Of larger moments there are very many, most of them looked at for their least cost alone:
    * those are built again when a search first asks for them.
    */
-  statesOf(block: Block): BlockStates {
-    return (block.states ??= this.numbered(this.made(block.chosen, block.offers)));
+  lay(block: Block): void {
+    if (block.from < 0) this.put(block, this.made(block.chosen, block.offers));
   }
 
   private build(chosen: readonly number[], tuning: readonly number[]): Block {
     const strings = this.items.map((_, position) => chosen[position] ?? LET_GO);
     const offers = strings.map((index) => tuning[index] ?? 0);
     const made = this.made(strings, offers);
-    const least = this.leastOf(made);
-    return {
-      slots: Int32Array.from(least.keys()),
-      least: Float64Array.from(least.values()),
-      chosen: Int8Array.from(strings),
-      offers: Int8Array.from(offers),
-      states: this.items.length <= KEPT_NOTES ? this.numbered(made) : undefined,
-    };
+    const block = { ...this.leastOf(made), chosen: strings, offers, from: -1, to: -1 };
+    if (this.items.length <= KEPT_NOTES) this.put(block, made);
+    return block;
   }
 
   private made(chosen: ArrayLike<number>, offers: ArrayLike<number>): Made {
@@ -216,31 +215,36 @@ export class Kind {
     };
   }
 
-  private leastOf({ states, gone, stringOf }: Made): ReadonlyMap<number, number> {
-    const least = new Map<number, number>();
+  private leastOf({ states, gone, stringOf }: Made): Pick<Block, 'slots' | 'least'> {
+    const slots: number[] = [];
+    const least: number[] = [];
     const press = this.frame.slide ? 0 : exact(Math.min(this.frame.k.setDown, this.frame.k.moved));
     for (const { grip, cost } of states) {
-      const down = new Set<number>();
-      const old = new Set<number>();
-      grip.stops.forEach(({ index }, i) => {
-        const finger = grip.fingers[i] ?? 1;
-        down.add(finger);
-        if (stringOf.get(index)?.fresh !== true) old.add(finger);
-      });
-      const slot = slotOf(grip.position, grip.stops.length > 0 ? 1 : 0);
-      const whole = cost + gone + (down.size - old.size) * press;
-      if (whole < (least.get(slot) ?? Infinity)) least.set(slot, whole);
+      const { stops, fingers } = grip;
+      // Bits of fingers: those that are down, and those that may have been down before.
+      let down = 0;
+      let old = 0;
+      for (let i = 0; i < stops.length; i++) {
+        const bit = 1 << (fingers[i] ?? 1);
+        down |= bit;
+        if (stringOf.get(stops[i]?.index ?? -1)?.fresh !== true) old |= bit;
+      }
+      const slot = slotOf(grip.position, stops.length > 0 ? 1 : 0);
+      const whole = cost + gone + countOf(down & ~old) * press;
+      const at = slots.indexOf(slot);
+      if (at < 0) {
+        slots.push(slot);
+        least.push(whole);
+      } else if (whole < (least[at] ?? Infinity)) least[at] = whole;
     }
-    return least;
+    return { slots, least };
   }
 
-  private numbered({ states, needOf, outOf }: Made): BlockStates {
-    return {
-      // There are tens of thousands of blocks, and nobody asks what their states were made from.
-      layer: { ...handLayer(0, states), states: [] },
-      need: Int32Array.from(states, (state) => numberOf(needOf(state), this.needs, this.needNumbers)),
-      out: Int32Array.from(states, (state) => numberOf(outOf(state), this.outs, this.outNumbers)),
-    };
+  private put(block: Block, { states, needOf, outOf }: Made): void {
+    block.from = this.states.size;
+    for (const state of states)
+      this.states.add(state, this.needNumbers.of(needOf(state)), this.outNumbers.of(outOf(state)));
+    block.to = this.states.size;
   }
 }
 
@@ -263,14 +267,6 @@ function node(low: number, high: number): Node {
   return { next: [], block: undefined, low, high };
 }
 
-function numberOf(codes: readonly number[], all: (readonly number[])[], known: Map<string, number>): number {
-  const key = codes.join(' ');
-  const old = known.get(key);
-  if (old !== undefined) return old;
-  known.set(key, all.length);
-  return all.push(codes) - 1;
-}
-
 /** No two stops are farther apart than this, in millimetres, with room for rounding. */
 function widestOf(frame: Frame): number {
   if (frame.slide) return 1e-6;
@@ -291,6 +287,7 @@ export function kindsOf(
   frame: Frame,
   weights: RefingerWeights,
   offers: readonly number[],
+  states: States,
 ): Kinds {
   const kinds: Kind[] = [];
   const known = new Map<string, number>();
@@ -314,7 +311,7 @@ export function kindsOf(
     const old = known.get(key);
     if (old !== undefined) return old;
     known.set(key, kinds.length);
-    return kinds.push(new Kind(moments, at, frame, weights, fixed, offers)) - 1;
+    return kinds.push(new Kind(moments, at, frame, weights, fixed, offers, states)) - 1;
   });
   return { kinds, of };
 }
