@@ -6,8 +6,7 @@ export interface HandConstant {
   readonly reason: string;
 }
 
-const FIT =
-  'fitted to 1,025 chord shapes of chords-db 0.5.1, held against 936 others (shared/facts/hand-model.md §1)';
+const FIT = 'fitted to 1,025 chord shapes of chords-db 0.5.1, held against 936 others';
 
 /**
  * The one table of the hand model. A cost has no unit of its own: 1 is a shift of the hand with a finger down. The

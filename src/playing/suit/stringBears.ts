@@ -7,10 +7,13 @@ import { stringNumber, type Tuning } from '../../instrument/tuning';
 /** The most half steps above the instrument's usual tuning that are offered. An engineering value, on the safe side. */
 const MOST_ABOVE_USUAL = 2;
 
-/** The share of the least tensile strength beyond which no string is offered: shared/facts/strings-and-frets.md §2.3. */
+/**
+ * The share of the least tensile strength (ASTM A228) beyond which no string is offered. An engineering value: spring
+ * makers give 65–75 % of the strength as the elastic limit of music wire in tension.
+ */
 const MOST_STRESS = 0.7;
 
-/** Music wire, kg/m³: what published unit weights of plain steel strings imply (strings-and-frets.md P3). */
+/** Music wire, kg/m³: what published unit weights of plain steel strings imply. */
 const STEEL_DENSITY = 7807;
 const MEGAPASCALS_PER_KSI = 6.894757;
 
