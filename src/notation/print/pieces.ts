@@ -173,13 +173,18 @@ class LinePieces {
   private stop({ column }: Token): void {
     let string = this.oldString;
     let owner: number | undefined;
+    let isOut = false;
     for (const index of this.indices) {
       const note = this.reading.notes[index];
       // By columns, as the reading goes: a note may stand before a sign that is written in front of it.
       if (!note || note.column >= column) continue;
-      string = this.place(index)?.string ?? string;
+      const place = this.place(index);
+      string = place?.string ?? string;
       owner = note.column;
+      isOut = place === undefined;
     }
+    // A stop for a note that is left out would end another one.
+    if (isOut) return;
     this.pieces.push({
       string,
       text: '.',

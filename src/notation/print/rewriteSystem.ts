@@ -32,7 +32,10 @@ const MOST_LAYOUTS_FOR_MARKS = 6;
  * @returns the lines, or undefined when no layout says it (times that no count can say, notes that do not fit)
  */
 export function rewriteSystem(request: RewriteRequest): string[] | undefined {
-  const expected = expectedOf(request.system, request.firstBar, request.lastBar, request.place);
+  const all = expectedOf(request.system, request.firstBar, request.lastBar, request.place);
+  // A note from an earlier system may be ended on a string that the new tuning does not have.
+  const stops = all.stops.filter(({ string }) => string <= request.header.tuning.strings.length);
+  const expected = { ...all, stops };
   const exactly = plainest(request, expected);
   if (exactly || !request.stopsMayMove || expected.stops.length === 0) return exactly;
   return plainest(request, { ...expected, stopsAnywhere: true });

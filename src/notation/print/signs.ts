@@ -37,9 +37,14 @@ export function signsToPrint(system: System, firstBar: number, lastBar: number):
 /** The bars of a system from one to another, with the columns that are printed of them. */
 export function passageOf(system: System, firstBar: number, lastBar: number): Passage {
   const signs = signsToPrint(system, firstBar, lastBar);
+  const closed = system.reading.bars.at(-1)?.closeSign ? (signs.at(-1)?.last ?? 0) + 1 : Infinity;
   const width = Math.max(
     0,
-    ...system.lines.map((line) => (line.kind === 'string' || line.kind === 'row' ? line.width : 0)),
+    ...system.lines.map((line) => {
+      // What goes on behind the last sign is a sign out of line.
+      if (line.kind === 'string') return Math.min(line.width, closed);
+      return line.kind === 'row' ? line.width : 0;
+    }),
   );
   const whole = lastBar === system.reading.bars.length - 1;
   const to = whole ? width : (signs.at(-1)?.last ?? width - 1) + 1;
@@ -60,20 +65,15 @@ function cut(sign: PrintedSign, dots: RegExp, fromStart: number, fromEnd: number
 
 /** The signs that the system's bars keep to; strays of single lines are not printed again. */
 function signsOf(system: System): PrintedSign[] {
-  const { bars } = system.reading;
-  const kept = new Set<number>();
-  for (const bar of bars) {
-    kept.add(bar.startColumn - 1);
-    if (bar.closeSign !== '') kept.add(bar.endColumn);
-  }
+  const kept = keptColumns(system);
   const found = new Map<number, { first: number; last: number; texts: Map<number, string>; text: string }>();
   system.lines.forEach((line, at) => {
     if (line.kind !== 'string') return;
     for (const token of line.tokens) {
       if (token.kind !== 'bar') continue;
       const last = token.column + token.width - 1;
-      if (![...kept].some((column) => column >= token.column - 1 && column <= last + 1)) continue;
       const key = keyOf(token);
+      if (!kept.some(({ from, to }) => key >= from && key <= to)) continue;
       const sign = found.get(key) ?? {
         first: token.column,
         last,
@@ -90,6 +90,27 @@ function signsOf(system: System): PrintedSign[] {
   return [...found.values()]
     .map((sign) => ({ ...sign, began: sign.first }))
     .sort((a, b) => a.first - b.first);
+}
+
+/** Where the first bar lines of kept signs stand: between the bars, and where the last bar closes. */
+function keptColumns({ lines, reading: { bars } }: System): { readonly from: number; readonly to: number }[] {
+  const kept = bars.map(({ startColumn }, i) => ({
+    from: bars[i - 1]?.endColumn ?? 0,
+    to: startColumn - 1,
+  }));
+  const last = bars.at(-1);
+  if (last && last.closeSign !== '') {
+    const dotted = lines.some(
+      (line) =>
+        line.kind === 'string' &&
+        line.tokens.some(
+          ({ kind, column, text }) => kind === 'bar' && column === last.endColumn && text.startsWith(':'),
+        ),
+    );
+    const key = last.endColumn + (dotted ? 1 : 0);
+    kept.push({ from: key, to: key });
+  }
+  return kept;
 }
 
 /** A mark that covers the columns below it, such as `PM----`, grows with them. */
