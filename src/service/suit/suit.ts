@@ -75,7 +75,7 @@ function resultOf(answer: SuitAnswer, { group }: HandTask, within: number, anyKe
   const plain = (suited: Suited): SuitedTuning => suitedTuning(suited, tuning);
   const shown = [...answer.best, ...answer.byStringsChanged.map(({ suited }) => suited)];
   const raised = Math.max(0, ...shown.map(({ why }) => why.raisesBy));
-  const caution = retuningCaution(raised);
+  const caution = retuningCaution(raised, 'Some of these tunings raise');
   return {
     here: answer.here ? plain(answer.here) : null,
     named: answer.named.map(plain),
