@@ -15,6 +15,8 @@ export interface BarLine {
   readonly line: number;
   readonly width: number;
   readonly signs: readonly LineSign[];
+  /** The column past its last note or other sign of a cell. */
+  readonly contentEnd: number;
 }
 
 /** A bar sign of the whole system. */
@@ -64,8 +66,54 @@ export function readBars(lines: readonly BarLine[]): BarsReading {
     const topHasIt = top?.signs.some((sign) => keyOf(sign) === key) ?? false;
     if (share > 0 || (share === 0 && topHasIt) || key === 0) chosen.set(key, merge(signs));
   }
+  for (const [key, sign] of onePlaceEach(voters, votes, chosen)) chosen.set(key, sign);
   const signs = [...chosen.values()].sort((a, b) => a.first - b.first);
-  return { signs, bars: barsBetween(signs, width), width, problems: disagreements(voters, chosen) };
+  const ends = lines.map((line) => endOf(line, chosen, signs.at(-1)));
+  return {
+    signs,
+    bars: barsBetween(signs, Math.max(0, ...ends)),
+    width,
+    problems: disagreements(voters, chosen),
+  };
+}
+
+/**
+ * Where all lines write as many signs, and so surely mean the same ones, yet no place of some sign has half of the lines:
+ * the place that has most of them, of equals the top line's.
+ */
+function onePlaceEach(
+  voters: readonly BarLine[],
+  votes: ReadonlyMap<number, readonly LineSign[]>,
+  chosen: ReadonlyMap<number, SystemSign>,
+): Map<number, SystemSign> {
+  const found = new Map<number, SystemSign>();
+  const count = voters[0]?.signs.length ?? 0;
+  if (chosen.size >= count || voters.some(({ signs }) => signs.length !== count)) return found;
+  const own = voters.map(({ signs }) => signs.map(keyOf));
+  const places: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const keys = own.map((line) => line[i] ?? 0);
+    const times = (key: number): number => keys.filter((other) => other === key).length;
+    const best =
+      keys.find((key) => chosen.has(key)) ??
+      keys.reduce((most, key) => (times(key) > times(most) ? key : most), keys[0] ?? 0);
+    // Places that cross are no reading of the same signs.
+    if (best <= (places.at(-1) ?? -1)) return found;
+    places.push(best);
+  }
+  for (const key of places) if (!chosen.has(key)) found.set(key, merge(votes.get(key) ?? []));
+  return found;
+}
+
+/**
+ * Where a line's bars end. One that is longer only because its last sign is out of line, and that writes no more signs
+ * than all have, means no further bar; unless something stands there to be played.
+ */
+function endOf(line: BarLine, chosen: ReadonlyMap<number, SystemSign>, last: SystemSign | undefined): number {
+  const sign = line.signs.at(-1);
+  if (!last || !sign || line.signs.length > chosen.size || line.contentEnd > last.last + 1) return line.width;
+  const isStray = !chosen.has(keyOf(sign)) && sign.column + sign.width === line.width;
+  return isStray ? Math.min(line.width, last.last + 1) : line.width;
 }
 
 /** The signs when all lines write the same ones, as nearly all systems do: then there is nothing to vote on. */

@@ -103,16 +103,23 @@ function barsOf(
     line: at,
     width: line.width,
     signs: line.tokens.filter((token) => token.kind === 'bar'),
+    contentEnd: contentEnd(line),
   }));
   const ofRows = rows.map(({ at, line }) => ({
     line: at,
     width: line.width,
     signs: line.bars.map((bar) => ({ ...bar, end: bar.start + bar.text.length })),
+    contentEnd: Math.max(0, ...line.marks.map((mark) => mark.column + mark.width)),
   }));
   const bars = readBars(ofStrings.length > 0 ? ofStrings : ofRows);
   problems.push(...bars.problems);
   if (ofStrings.length > 0) tellRowBars(ofRows, bars, problems);
   return bars;
+}
+
+function contentEnd({ tokens }: StringLine): number {
+  const last = tokens.findLast(({ kind }) => kind !== 'dash' && kind !== 'bar');
+  return last ? last.column + last.width : 0;
 }
 
 /** Rows may leave their bar signs out; those they have stand under the strings'. */
