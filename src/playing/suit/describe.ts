@@ -3,17 +3,29 @@ import { usualStrings } from '../../instrument/stringsFromNotes';
 import { nameOfTuning, stepsFrom } from '../../instrument/tuningFormat';
 import type { Tuning } from '../../instrument/tuning';
 import type { HandAnswer } from '../hand/handAnswer';
-import { playPassage } from '../hand/handSearch';
+import { measurePlacement, playPassage } from '../hand/handSearch';
 import type { PassageNote, Placement } from '../passage';
 import type { Target } from '../target';
 import { moved } from '../transposable';
 import { limitsOf, retuningEffort } from './retunings';
 import type { Suited, SuitedWhy, SuitRequest } from './suitAnswer';
 
-/** Fingers the passage in a tuning with the hand's own search and says why it is as easy as it is. */
-export function describe(request: SuitRequest, tuning: Tuning, halfSteps: number): Suited {
+/**
+ * Fingers the passage in a tuning with the hand's own search and says why it is as easy as it is.
+ * @param known where its notes are in the easiest fingering, if that has been found: the answer is the same, and soon
+ *   worked out
+ */
+export function describe(
+  request: SuitRequest,
+  tuning: Tuning,
+  halfSteps: number,
+  known?: readonly Placement[],
+): Suited {
   const notes = halfSteps === 0 ? request.notes : request.notes.map((note) => moved(note, halfSteps));
-  const [answer] = playPassage(notes, targetFor(request, tuning), { ...request.options, alternatives: 1 });
+  const target = targetFor(request, tuning);
+  const options = { ...request.options, alternatives: 1 };
+  const measured = known && measurePlacement(notes, known, target, options);
+  const [answer] = measured ? [measured] : playPassage(notes, target, options);
   const played = answer && answer.unplaced.length === 0 ? answer : undefined;
   return {
     tuning,

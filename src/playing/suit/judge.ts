@@ -1,7 +1,8 @@
 import { frameOf } from '../hand/frame';
 import { moveTable } from '../hand/handLayer';
-import { ringingMoments } from '../hand/ringing';
+import { ringingMoments, type RingingMoment } from '../hand/ringing';
 import { momentsOf } from '../moments';
+import type { Placement } from '../passage';
 import { Bound, stepOf, type Step } from './bound';
 import { Cheapest } from './cheapest';
 import { targetFor } from './describe';
@@ -18,6 +19,7 @@ import type { SuitRequest } from './suitAnswer';
 export class Judge {
   private readonly states = new States();
   private readonly kinds: Kinds;
+  private readonly moments: readonly RingingMoment[];
   private readonly steps: readonly Step[];
   private readonly bound: Bound;
   private readonly cheapest: Cheapest;
@@ -36,6 +38,7 @@ export class Judge {
     const finder = openPlaceFinder(request, offers);
     const { moments: all, rejected } = momentsOf(request.notes, finder.find);
     const moments = ringingMoments(all);
+    this.moments = moments;
     const counts = offers.map(({ length }) => length);
     this.offerOf = offers.map((own) => new Map(own.map((steps, index) => [steps, index])));
     this.tuning = offers.map(() => 0);
@@ -92,6 +95,39 @@ export class Judge {
     }
     return yield* this.cheapest.of(bar, over);
   }
+
+  /**
+   * Where each note is in the easiest way to play the passage, the same as in the hand's own search; undefined where
+   * that search must say.
+   * @param steps for each string the half steps from the start
+   * @param cost the least cost in that tuning
+   */
+  placements(steps: readonly number[], cost: number): Placement[] | undefined {
+    const never = (): boolean => false;
+    if (finished(this.lowerBound(steps, never)) === Infinity) return undefined;
+    if (finished(this.cheapest.of(cost, never)) !== cost) return undefined;
+    const way = this.cheapest.wayFound();
+    if (!way) return undefined;
+    const strings = this.tuning.length;
+    return this.moments.flatMap(({ own }, at) => {
+      const state = way[at] ?? -1;
+      const which = this.kinds.of[at] ?? 0;
+      const block = this.bound.blocksOf(which).find(({ from, to }) => from <= state && state < to);
+      const places = block ? (this.kinds.kinds[which]?.placesIn(block, state - block.from) ?? []) : [];
+      return own.flatMap(({ note: { id } }, i) => {
+        const place = places[i];
+        if (!place) return [];
+        const plain = { id, string: strings - place.index, fret: place.fret };
+        return [place.touched === undefined ? plain : { ...plain, touched: place.touched }];
+      });
+    });
+  }
+}
+
+function finished<T>(work: Generator<void, T>): T {
+  let step = work.next();
+  while (step.done !== true) step = work.next();
+  return step.value;
 }
 
 /** How far above the bound most costs lie. */

@@ -153,6 +153,11 @@ export class Kind {
     if (block.from < 0) this.put(block, this.made(block.chosen, block.offers));
   }
 
+  /** Where the notes that begin here are in a state of a block. @param state counted from the block's first */
+  placesIn(block: Block, state: number): readonly (Place | undefined)[] {
+    return this.made(block.chosen, block.offers).states[state]?.own ?? [];
+  }
+
   private build(chosen: readonly number[], tuning: readonly number[]): Block {
     const strings = this.items.map((_, position) => chosen[position] ?? LET_GO);
     const offers = strings.map((index) => tuning[index] ?? 0);
@@ -350,7 +355,9 @@ function kindKey(moments: readonly RingingMoment[], at: number): string {
   const keys = (items: readonly Item[]): string => items.map(({ placesKey }) => placesKey).join(' ');
   const own = moment.own.map((item, i) => {
     const twin = item.note.end === moment.own[i - 1]?.note.end ? '=' : '';
-    return `${item.placesKey}/${item.source ? here.indexOf(item.source) : ''}/${item.follower ? 'j' : ''}${twin}`;
+    // The string that it came from decides between equal costs.
+    const home = `${item.placesKey}/${item.note.string}`;
+    return `${home}/${item.source ? here.indexOf(item.source) : ''}/${item.follower ? 'j' : ''}${twin}`;
   });
   const out = carriedInto(moments[at + 1]).map(
     (item) => `${here.indexOf(item)}${item.follower?.moment === at + 1 ? 's' : ''}`,

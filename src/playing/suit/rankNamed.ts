@@ -17,6 +17,13 @@ export interface Named {
   readonly relative: readonly (readonly number[])[] | undefined;
 }
 
+/** What a named tuning costs in the key that suits it best, in millionths. */
+interface Found {
+  readonly steps: readonly number[];
+  readonly halfSteps: number;
+  readonly cost: number;
+}
+
 /** The named tunings of the instrument. */
 export function namedOf(request: SuitRequest): Named[] {
   return namedTunings(request).map((tuning) => {
@@ -45,18 +52,18 @@ export function* rankNamed(
   const keys = transpositionsOf(request);
   const over = (): boolean => slices.over();
   const ranked: Suited[] = [];
+  const found = new Map<Suited, Found>();
   const step = (): SuitStep => ({ done: ranked.length, total: named.length, phase: 'named' });
   for (const { tuning, relative } of named) {
     let best: Suited | undefined;
-    let bar = Infinity;
-    let found = 0;
+    let least: Found = { steps: [], halfSteps: 0, cost: Infinity };
     for (const [at, halfSteps] of keys.entries()) {
       const steps = relative?.[at];
       if (steps) {
         const bound = yield* told(judge.lowerBound(steps, over), step, slices);
-        if (bound >= bar || !judge.plays()) continue;
-        const cost = yield* told(judge.least(bar, over), step, slices);
-        if (cost < bar) [bar, found] = [cost, halfSteps];
+        if (bound >= least.cost || !judge.plays()) continue;
+        const cost = yield* told(judge.least(least.cost, over), step, slices);
+        if (cost < least.cost) least = { steps, halfSteps, cost };
       } else {
         const suited = describe(request, tuning, halfSteps);
         if (!best || compareSuited(suited, best) < 0) best = suited;
@@ -66,11 +73,18 @@ export function* rankNamed(
         slices.again();
       }
     }
-    ranked.push(best ?? ofCost(request, tuning, found, bar / UNIT));
+    best ??= ofCost(request, tuning, least.halfSteps, least.cost / UNIT);
+    found.set(best, least);
+    ranked.push(best);
   }
   ranked.sort(compareSuited);
-  for (const [at, { tuning, halfSteps, cost, answer }] of ranked.slice(0, request.keep).entries()) {
-    if (cost < Infinity && !answer) ranked[at] = describe(request, tuning, halfSteps);
+  for (const [at, suited] of ranked.slice(0, request.keep).entries()) {
+    const { tuning, halfSteps, cost, answer } = suited;
+    const least = found.get(suited);
+    if (cost < Infinity && !answer) {
+      const known = least && judge.placements(least.steps, least.cost);
+      ranked[at] = describe(request, tuning, halfSteps, known);
+    }
     yield step();
     slices.again();
   }

@@ -44,7 +44,12 @@ export function* suit(asked: SuitRequest): Generator<SuitStep, SuitAnswer> {
   for (const candidate of toDescribe) {
     const key = keyOf(candidate);
     if (described.has(key)) continue;
-    described.set(key, describe(request, retuned(request.start, candidate.steps), candidate.halfSteps));
+    const { steps, halfSteps, cost } = candidate;
+    const known = judge.placements(
+      steps.map((by) => by - halfSteps),
+      cost,
+    );
+    described.set(key, describe(request, retuned(request.start, steps), halfSteps, known));
     yield step;
     slices.again();
   }
