@@ -66,7 +66,7 @@ export class Bound {
   blocksOf(which: number): readonly Block[] {
     const kind = this.kinds.kinds[which];
     const blocks = this.blocks[which] ?? [];
-    if (kind) for (const block of blocks) kind.lay(block);
+    if (kind) for (const block of blocks) if (block.from < 0) kind.lay(block);
     return blocks;
   }
 

@@ -97,23 +97,18 @@ export class Judge {
   }
 
   /**
-   * Where each note is in the easiest way to play the passage, the same as in the hand's own search; undefined where
-   * that search must say.
-   * @param steps for each string the half steps from the start
-   * @param cost the least cost in that tuning
+   * The way that the last `least` found, one state a moment; undefined where ways on other strings are equal to it in
+   * everything, and which is taken is for the hand's own search to say.
    */
-  placements(steps: readonly number[], cost: number): Placement[] | undefined {
-    const never = (): boolean => false;
-    if (finished(this.lowerBound(steps, never)) === Infinity) return undefined;
-    if (finished(this.cheapest.of(cost, never)) !== cost) return undefined;
-    const way = this.cheapest.wayFound();
-    if (!way) return undefined;
+  wayFound(): readonly number[] | undefined {
+    return this.cheapest.wayFound();
+  }
+
+  /** Where each note is on a way. */
+  placements(way: readonly number[]): Placement[] {
     const strings = this.tuning.length;
     return this.moments.flatMap(({ own }, at) => {
-      const state = way[at] ?? -1;
-      const which = this.kinds.of[at] ?? 0;
-      const block = this.bound.blocksOf(which).find(({ from, to }) => from <= state && state < to);
-      const places = block ? (this.kinds.kinds[which]?.placesIn(block, state - block.from) ?? []) : [];
+      const places = this.kinds.kinds[this.kinds.of[at] ?? 0]?.placesIn(way[at] ?? 0) ?? [];
       return own.flatMap(({ note: { id } }, i) => {
         const place = places[i];
         if (!place) return [];
@@ -121,6 +116,20 @@ export class Judge {
         return [place.touched === undefined ? plain : { ...plain, touched: place.touched }];
       });
     });
+  }
+
+  /**
+   * Where each note is in the easiest way to play a tuning, the same as in the hand's own search; undefined where that
+   * search must say.
+   * @param steps for each string the half steps from the start
+   * @param cost the least cost in that tuning
+   */
+  easiest(steps: readonly number[], cost: number): Placement[] | undefined {
+    const never = (): boolean => false;
+    finished(this.lowerBound(steps, never));
+    finished(this.cheapest.of(cost, never));
+    const way = this.wayFound();
+    return way && this.placements(way);
   }
 }
 

@@ -32,6 +32,7 @@ interface Node {
   /** By string and offer; the last entry is for a note let go. Undefined: not looked at yet; null: impossible. */
   readonly next: (Node | null | undefined)[];
   block: Block | undefined;
+  /** Lowest and highest fret that is stopped, `NO_STOP` and 0 where none is. */
   readonly low: number;
   readonly high: number;
 }
@@ -54,7 +55,8 @@ export class Kind {
   /** What states ask and tell, numbered over all blocks of the kind. */
   private readonly needNumbers = new Numbering();
   private readonly outNumbers = new Numbering();
-  private readonly root: Node = node(Infinity, -Infinity);
+  private readonly laid: Block[] = [];
+  private readonly root: Node = node(NO_STOP, 0);
   private readonly items: readonly Fixed[];
   private readonly width: number;
   private readonly strings: number;
@@ -153,16 +155,25 @@ export class Kind {
     if (block.from < 0) this.put(block, this.made(block.chosen, block.offers));
   }
 
-  /** Where the notes that begin here are in a state of a block. @param state counted from the block's first */
-  placesIn(block: Block, state: number): readonly (Place | undefined)[] {
-    return this.made(block.chosen, block.offers).states[state]?.own ?? [];
+  /** Where the notes that begin here are in one of its states. */
+  placesIn(state: number): readonly (Place | undefined)[] {
+    // Blocks are laid one after the other, so they stand in the order of their states.
+    let [low, high] = [0, this.laid.length];
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if ((this.laid[middle]?.from ?? Infinity) <= state) low = middle;
+      else high = middle;
+    }
+    const block = this.laid[low];
+    return block ? (this.made(block.chosen, block.offers).states[state - block.from]?.own ?? []) : [];
   }
 
   private build(chosen: readonly number[], tuning: readonly number[]): Block {
     const strings = this.items.map((_, position) => chosen[position] ?? LET_GO);
     const offers = strings.map((index) => tuning[index] ?? 0);
     const made = this.made(strings, offers);
-    const block = { ...this.leastOf(made), chosen: strings, offers, from: -1, to: -1 };
+    const { slots, least } = this.leastOf(made);
+    const block: Block = { slots, least, chosen: strings, offers, from: -1, to: -1 };
     if (this.items.length <= KEPT_NOTES) this.put(block, made);
     return block;
   }
@@ -250,6 +261,7 @@ export class Kind {
     for (const state of states)
       this.states.add(state, this.needNumbers.of(needOf(state)), this.outNumbers.of(outOf(state)));
     block.to = this.states.size;
+    if (block.to > block.from) this.laid.push(block);
   }
 }
 
@@ -267,6 +279,9 @@ interface Made {
 const KEPT_NOTES = 2;
 
 const LET_GO = -1;
+
+/** Above every fret: the lowest of no stops at all. */
+const NO_STOP = 127;
 
 function node(low: number, high: number): Node {
   return { next: [], block: undefined, low, high };

@@ -19,9 +19,9 @@ export interface Named {
 
 /** What a named tuning costs in the key that suits it best, in millionths. */
 interface Found {
-  readonly steps: readonly number[];
-  readonly halfSteps: number;
   readonly cost: number;
+  readonly halfSteps: number;
+  readonly way: readonly number[] | undefined;
 }
 
 /** The named tunings of the instrument. */
@@ -56,14 +56,14 @@ export function* rankNamed(
   const step = (): SuitStep => ({ done: ranked.length, total: named.length, phase: 'named' });
   for (const { tuning, relative } of named) {
     let best: Suited | undefined;
-    let least: Found = { steps: [], halfSteps: 0, cost: Infinity };
+    let least: Found = { cost: Infinity, halfSteps: 0, way: undefined };
     for (const [at, halfSteps] of keys.entries()) {
       const steps = relative?.[at];
       if (steps) {
         const bound = yield* told(judge.lowerBound(steps, over), step, slices);
         if (bound >= least.cost || !judge.plays()) continue;
         const cost = yield* told(judge.least(least.cost, over), step, slices);
-        if (cost < least.cost) least = { steps, halfSteps, cost };
+        if (cost < least.cost) least = { cost, halfSteps, way: judge.wayFound() };
       } else {
         const suited = describe(request, tuning, halfSteps);
         if (!best || compareSuited(suited, best) < 0) best = suited;
@@ -80,10 +80,9 @@ export function* rankNamed(
   ranked.sort(compareSuited);
   for (const [at, suited] of ranked.slice(0, request.keep).entries()) {
     const { tuning, halfSteps, cost, answer } = suited;
-    const least = found.get(suited);
     if (cost < Infinity && !answer) {
-      const known = least && judge.placements(least.steps, least.cost);
-      ranked[at] = describe(request, tuning, halfSteps, known);
+      const way = found.get(suited)?.way;
+      ranked[at] = describe(request, tuning, halfSteps, way && judge.placements(way));
     }
     yield step();
     slices.again();

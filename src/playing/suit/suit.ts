@@ -45,7 +45,7 @@ export function* suit(asked: SuitRequest): Generator<SuitStep, SuitAnswer> {
     const key = keyOf(candidate);
     if (described.has(key)) continue;
     const { steps, halfSteps, cost } = candidate;
-    const known = judge.placements(
+    const known = judge.easiest(
       steps.map((by) => by - halfSteps),
       cost,
     );
