@@ -5,7 +5,7 @@ import { readBars, type BarsReading } from './bars';
 import { readCells } from './cells';
 import { labelTrouble, placeStrings } from './labels';
 import { readNotes, type LineCells } from './notes';
-import type { ParsedLine, RowLine, StringLine } from './parsedLine';
+import type { ParsedLine, RowLine, StringLine, Token } from './parsedLine';
 import type { BarReading, Problem, Repeat, RowReading, StringReading, SystemReading } from './reading';
 import { onsetColumns } from './together';
 import { readTimes, type TimeReading } from './time/timeInput';
@@ -289,21 +289,28 @@ function timesOf(
   });
 }
 
+/** Where the digits of a fret begin in a token that ends with one, of a note or of a bend’s target; -1 where none does. */
+function firstDigit({ kind, text }: Token): number {
+  if (kind === 'number') return 0;
+  return kind === 'bend' || kind === 'pre-bend' ? text.search(/(?<![\d/.])\d+$/) : -1;
+}
+
 /** Columns with nothing but second digits of frets, dashes on all other lines. */
 export function secondDigitColumns(lines: readonly StringLine[]): ReadonlySet<number> {
   const digits = new Set<number>();
   for (const line of lines) {
     for (const token of line.tokens) {
-      if (token.kind === 'number') for (let k = 1; k < token.width; k++) digits.add(token.column + k);
+      const first = firstDigit(token);
+      if (first >= 0) for (let k = first + 1; k < token.width; k++) digits.add(token.column + k);
     }
   }
   if (digits.size === 0) return digits;
   for (const line of lines) {
     for (const token of line.tokens) {
       if (token.kind === 'dash') continue;
-      const from = token.kind === 'number' ? token.column + token.width : token.column;
-      if (token.kind === 'number') digits.delete(token.column);
-      for (let column = from; column < token.column + token.width; column++) digits.delete(column);
+      const first = firstDigit(token);
+      const upTo = first >= 0 ? first + 1 : token.width;
+      for (let k = 0; k < upTo; k++) digits.delete(token.column + k);
     }
   }
   return digits;
