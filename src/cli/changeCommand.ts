@@ -1,5 +1,5 @@
 import type { Header } from '../notation/header';
-import type { Range, TabDocument } from '../notation/tabDocument';
+import type { Range, System, TabDocument } from '../notation/tabDocument';
 import type { Settings } from '../service/records';
 import { createLanguageService } from '../service/languageService';
 import type { ChangeResult, ConvertRequest, LanguageService, Report, Variant } from '../service/serviceApi';
@@ -34,13 +34,18 @@ export async function runChange(
   change: (task: ChangeTask) => ChangeResult,
 ): Promise<ExitCode> {
   const settings = await settingsOf(asked);
-  const file = await readTextFile(asked.operands[0]);
+  const [name] = asked.operands;
+  const file = await readTextFile(name);
   const service = createLanguageService();
   const document = service.open(file.text, settings);
   const lines = asked.values.get('lines');
   const range = lines === undefined ? undefined : readLineRange(lines, document);
   const result = change({ service, document, settings, range, header: headerOf(document, range) });
-  if ('error' in result) throw new Refusal(result.error, EXIT.refused);
+  if ('error' in result) {
+    const noTab =
+      lines === undefined ? `There is no tab in ${name === '-' ? 'standard input' : name}.` : noTabOn(lines);
+    throw new Refusal(firstSystem(document, range) ? result.error : noTab, EXIT.refused);
+  }
   const textOf = ({ edits }: Variant): string => file.mark + applyEdits(file.text, edits);
   const text = textOf(result);
   const { alternatives = [], report } = result;
@@ -99,11 +104,19 @@ function alternativeLines(alternatives: readonly Variant[]): string {
 }
 
 function headerOf(document: TabDocument, range: Range | undefined): Header {
-  const first = document.systems.find(
+  const first = firstSystem(document, range);
+  return first?.header ?? document.headerAt(range?.start.line ?? document.lineCount - 1);
+}
+
+function noTabOn(lines: string): string {
+  return `--lines ${lines}: no tab stands on these lines; give lines of a system, counted from 1.`;
+}
+
+function firstSystem(document: TabDocument, range: Range | undefined): System | undefined {
+  return document.systems.find(
     ({ firstLine, lines }) =>
       range === undefined || (firstLine <= range.end.line && firstLine + lines.length > range.start.line),
   );
-  return first?.header ?? document.headerAt(range?.start.line ?? document.lineCount - 1);
 }
 
 /**

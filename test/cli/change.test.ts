@@ -154,10 +154,11 @@ describe('convert', () => {
       const { code, out, err } = await pegbox(args, 'Only words.\n');
       assert.equal(code, 1, args.join(' '));
       assert.equal(out, '');
-      assert.match(err, /^pegbox: There is no tab in the passage[^\n]*\n$/);
+      assert.match(err, /^pegbox: There is no tab in standard input\.\n$/);
     }
-    const { code, out } = await pegbox([...toDadgad, '--lines', '1-4'], FERRY);
+    const { code, out, err } = await pegbox([...toDadgad, '--lines', '1-4'], FERRY);
     assert.deepEqual([code, out], [1, '']);
+    assert.match(err, /^pegbox: --lines 1-4: no tab stands on these lines;/);
   });
 });
 

@@ -88,9 +88,15 @@ export function unplacedNotes(
         : reasonOf(entry);
       if (reason === undefined) return [];
       const { part } = entry.slice.system.header;
-      const note = { bar: entry.bar, name: nameOf(entry.note), reason };
+      const note = { bar: entry.bar, name: nameInReport(entry.note), reason };
       return parts.length > 1 && part !== undefined ? [{ ...note, part }] : [note];
     });
+}
+
+/** A bare fret would read as a count of notes in a sentence. */
+function nameInReport(note: NoteReading): string {
+  const hasName = note.pitches.length > 0 || note.kind === 'muted' || note.fret === undefined;
+  return hasName ? nameOf(note) : `fret ${note.fret} on string ${note.string}`;
 }
 
 /** A note's sounding name, or `x`. */

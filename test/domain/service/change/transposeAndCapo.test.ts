@@ -42,6 +42,16 @@ describe('a passage transposed', () => {
     assert.equal(text, `key: Am\n\n${system(0)}\nkey: Bm\n${system(2)}\nkey: Am\n${system(0)}`);
   });
 
+  it('a fret that sounds no pitch is named by its string', () => {
+    const { report } = change(
+      'capo: 2 on 4 3\n\nE4|0---|\nB3|----|\nG3|1---|\nD3|----|\nA2|----|\nE2|----|\n',
+      by(1),
+    );
+    assert.deepEqual(report.unplaced, [
+      { bar: 1, name: 'fret 1 on string 3', reason: 'it has no pitch where it stands' },
+    ]);
+  });
+
   it('chords over words move, though no string stands under them', () => {
     const { text } = change(
       `
