@@ -73,7 +73,10 @@ export interface Suited {
   /** The least cost under the table of constants; Infinity when a note would be left out. */
   readonly cost: number;
   readonly why: SuitedWhy;
-  /** The easiest fingering in it, of the transposed notes; undefined when a note would be left out, and see `named`. */
+  /**
+   * The easiest fingering in it, of the transposed notes; undefined when a note would be left out, and see `named`. Its
+   * `states` and `edges` count what was looked at to tell it, not the search that found it.
+   */
   readonly answer: HandAnswer | undefined;
 }
 
