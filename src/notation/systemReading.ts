@@ -2,7 +2,7 @@ import { add, type Fraction, ZERO } from '../music/fraction';
 import type { Header } from './header';
 import { usualTuning } from './headerViews';
 import { readBars, type BarsReading } from './bars';
-import { readCells } from './cells';
+import { readCells, type CellNote } from './cells';
 import { labelTrouble, placeStrings } from './labels';
 import { readNotes, type LineCells } from './notes';
 import type { ParsedLine, RowLine, StringLine, Token } from './parsedLine';
@@ -264,9 +264,15 @@ function timesOf(
   const extend = (column: number, end: number): void => {
     ends[column] = Math.max(end + 1, ends[column] ?? 0);
   };
+  const brought = new Map<number, number>();
   let i = 0;
   for (const { cells: line } of cells) {
-    for (const note of line.notes) extend(columns[i++] ?? 0, note.lastColumn);
+    for (const note of line.notes) {
+      const column = columns[i++] ?? 0;
+      extend(column, note.lastColumn);
+      const start = signBefore(note, line.notes);
+      if (start < column) brought.set(column, Math.min(start, brought.get(column) ?? start));
+    }
     for (const stop of line.stops) extend(stop.column, stop.column);
   }
   const onsets: number[] = [];
@@ -281,12 +287,24 @@ function timesOf(
     bars: bars.bars,
     onsets,
     onsetEnds,
+    ...(brought.size > 0 && { onsetStarts: onsets.map((column) => brought.get(column) ?? column) }),
     secondDigits: secondDigitColumns(cells.map(({ line }) => line)),
     count: rows.find(({ line }) => line.row === 'count')?.line.marks,
     firstInPart: position.firstInPart,
     firstInSection: position.firstInSection,
     width: bars.width,
   });
+}
+
+/** The column of a sign that touches the note it brings and none before it; the note's own column without one. */
+function signBefore({ firstColumn, joinedFrom, techniques }: CellNote, others: readonly CellNote[]): number {
+  const sign = techniques.find(
+    ({ column, sign: { length } }) => column < firstColumn && column + length === firstColumn,
+  );
+  const from = joinedFrom === undefined ? undefined : others[joinedFrom];
+  if (!sign || !from) return sign?.column ?? firstColumn;
+  const ends = from.techniques.map(({ end }) => end).filter((end) => end <= sign.start);
+  return Math.max(from.end, ...ends) < sign.start ? sign.column : firstColumn;
 }
 
 /** Where the digits of a fret begin in a token that ends with one, of a note or of a bend’s target; -1 where none does. */

@@ -166,13 +166,13 @@ function timeSyllables(
   return timed;
 }
 
-/** Moves syllables that stand over a note to its first column. */
+/** Moves syllables that stand over a note, or over the sign that brings it from nowhere, to its first column. */
 function pinColumns(timed: readonly Timed[], start: number, input: TimeInput): readonly Timed[] {
   let last = start - 1;
   let next = input.onsets.findIndex((onset) => onset >= start);
   if (next < 0) next = input.onsets.length;
   const first = next;
-  return timed.map((syllable) => {
+  return timed.map((syllable, k) => {
     while ((input.onsets[next] ?? Infinity) <= syllable.column) next++;
     let column = syllable.column;
     // The nearest note before the syllable that reaches it and that no syllable before has passed.
@@ -184,6 +184,16 @@ function pinColumns(timed: readonly Timed[], start: number, input: TimeInput): r
         break;
       }
     }
+    // Over the sign that brings the next note from nowhere, where that note has no syllable of its own.
+    const following = input.onsets[next];
+    if (
+      following !== undefined &&
+      column === syllable.column &&
+      input.onsets[next - 1] !== column &&
+      (input.onsetStarts?.[next] ?? following) <= column &&
+      (timed[k + 1]?.column ?? Infinity) > (input.onsetEnds[next] ?? following)
+    )
+      column = following;
     last = column;
     return { syllable: syllable.syllable, tick: syllable.tick, column };
   });

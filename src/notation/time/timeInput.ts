@@ -16,6 +16,8 @@ export interface TimeInput {
   readonly count: readonly CountSyllable[] | undefined;
   /** For each onset, the last column its own characters take, so that a syllable over any of a note's columns pins the note. */
   readonly onsetEnds: readonly number[];
+  /** For each onset, the first column of the signs that bring its notes from nowhere (`/7`, `t12`); its own column where none does, or where left out. */
+  readonly onsetStarts?: readonly number[];
   readonly firstInPart: boolean;
   readonly firstInSection: boolean;
   /** The width of the system, which `columnTimes` reaches to; without it, the end of the last bar. */
