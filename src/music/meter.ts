@@ -35,11 +35,6 @@ export function barLength(meter: Meter): Fraction {
   return fraction(meter.upper * 4, meter.lower);
 }
 
-/** The length of the lower note of the meter in quarter notes. */
-export function beatLength(meter: Meter): Fraction {
-  return fraction(4, meter.lower);
-}
-
 /** Whether the meter is 6, 9 or 12 over 8 or 16, felt in dotted beats of three lower notes each. */
 export function isCompound(meter: Meter): boolean {
   return (

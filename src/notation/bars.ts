@@ -198,3 +198,13 @@ function nearest(keys: readonly number[], key: number): number {
     keys[0] ?? key,
   );
 }
+
+/** Whether a bar sign opens a repeated passage: `|:` `||:` `:|:`. */
+export function opensRepeat(sign: string): boolean {
+  return sign.endsWith(':');
+}
+
+/** Whether a bar sign closes one: `:|` `:||` `:|:`. */
+export function closesRepeat(sign: string): boolean {
+  return sign.startsWith(':');
+}

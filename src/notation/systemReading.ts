@@ -1,7 +1,7 @@
 import { add, type Fraction, ZERO } from '../music/fraction';
 import type { Header } from './header';
 import { usualTuning } from './headerViews';
-import { readBars, type BarsReading } from './bars';
+import { readBars, type BarsReading, opensRepeat, closesRepeat } from './bars';
 import { readCells, type CellNote } from './cells';
 import { labelTrouble, placeStrings } from './labels';
 import { readNotes, type LineCells } from './notes';
@@ -380,14 +380,4 @@ function repeatsOf(bars: readonly BarReading[], strings: readonly StringLine[]):
   if (last) repeats[repeats.length - 1] = { ...last, times };
   else repeats.push({ firstBar: 0, lastBar: bars.length - 1, times });
   return repeats;
-}
-
-/** Whether a bar sign opens a repeated passage: `|:` `||:` `:|:`. */
-export function opensRepeat(sign: string): boolean {
-  return sign.endsWith(':');
-}
-
-/** Whether a bar sign closes one: `:|` `:||` `:|:`. */
-export function closesRepeat(sign: string): boolean {
-  return sign.startsWith(':');
 }

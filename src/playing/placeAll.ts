@@ -1,7 +1,7 @@
 import { layersOf } from './layers';
 import { momentsOf, type Item, type Moment } from './moments';
 import { neckOf } from './neck';
-import { placesOf, type Place, type Places } from './places';
+import { onlyAt, placesOf, type Place, type Places } from './places';
 import { reasonFor } from './reasons';
 import { bestPath } from './search';
 import { thousandths, type Costs } from './costs';
@@ -65,24 +65,11 @@ export function placeFinder(
     const old = memo.get(signature);
     if (old) return old;
     let found = placesOf(note, target, hand.neck);
-    if (only && !found.why) found = restricted(found.places, fixed, hand.strings);
+    if (only && !found.why) found = onlyAt(found.places, fixed, hand.strings);
     const answer = { found, key: memo.size };
     memo.set(signature, answer);
     return answer;
   };
-}
-
-function restricted(places: readonly Place[], fixed: Placement | undefined, strings: number): Places {
-  const kept = places.filter(
-    (place) =>
-      fixed &&
-      strings - place.index === fixed.string &&
-      place.fret === fixed.fret &&
-      place.touched === fixed.touched,
-  );
-  if (kept.length > 0) return { places: kept, why: undefined };
-  const detail = 'The given place does not sound it.';
-  return { places: [], why: { reason: 'technique cannot be kept', detail } };
 }
 
 /** A table of what each move of the hand costs, thousandths of a millimetre. */

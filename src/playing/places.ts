@@ -1,5 +1,5 @@
 import { harmonicAt, nearestNodes } from '../music/harmonics';
-import type { PassageNote, UnplacedReason } from './passage';
+import type { PassageNote, Placement, UnplacedReason } from './passage';
 import type { Neck } from './neck';
 import { highestMidi, stringCount, writtenStop, type Target } from './target';
 
@@ -173,4 +173,15 @@ function tidy(value: number): number {
 function steps(value: number): string {
   const amount = tidy(value);
   return amount === 1 ? 'a half step' : `${amount} half steps`;
+}
+
+/** Of some places the one that is given beforehand; a note without a given place, or with another, has none. */
+export function onlyAt(places: readonly Place[], fixed: Placement | undefined, strings: number): Places {
+  const kept = places.filter(
+    (place) =>
+      strings - place.index === fixed?.string && place.fret === fixed.fret && place.touched === fixed.touched,
+  );
+  if (kept.length > 0) return { places: kept, why: undefined };
+  const detail = 'The given place does not sound it.';
+  return { places: [], why: { reason: 'technique cannot be kept', detail } };
 }

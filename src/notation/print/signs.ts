@@ -1,4 +1,4 @@
-import { keyOf } from '../bars';
+import { closesRepeat, keyOf } from '../bars';
 import type { System } from '../tabDocument';
 import type { Passage } from './pieces';
 
@@ -104,7 +104,7 @@ function keptColumns({ lines, reading: { bars } }: System): { readonly from: num
       (line) =>
         line.kind === 'string' &&
         line.tokens.some(
-          ({ kind, column, text }) => kind === 'bar' && column === last.endColumn && text.startsWith(':'),
+          ({ kind, column, text }) => kind === 'bar' && column === last.endColumn && closesRepeat(text),
         ),
     );
     const key = last.endColumn + (dotted ? 1 : 0);

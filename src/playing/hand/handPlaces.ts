@@ -1,5 +1,5 @@
 import { neckOf } from '../neck';
-import { placesOf, type Place, type Places } from '../places';
+import { onlyAt, placesOf, type Place, type Places } from '../places';
 import { stringCount, type Target } from '../target';
 import type { PassageNote, Placement } from '../passage';
 import type { HandOptions } from './options';
@@ -25,20 +25,11 @@ export function handPlaceFinder(
     if (old) return old;
     let found = placesOf(note, target, neck);
     if (!found.why) found = allowed(note, found.places, strings, options);
-    if (only && !found.why) found = fixedTo(found.places, fixed, strings);
+    if (only && !found.why) found = onlyAt(found.places, fixed, strings);
     const answer = { found, key: memo.size };
     memo.set(signature, answer);
     return answer;
   };
-}
-
-function fixedTo(places: readonly Place[], fixed: Placement | undefined, strings: number): Places {
-  const kept = places.filter(
-    (place) =>
-      strings - place.index === fixed?.string && place.fret === fixed.fret && place.touched === fixed.touched,
-  );
-  if (kept.length > 0) return { places: kept, why: undefined };
-  return none('The given place does not sound it.');
 }
 
 /** Drops what the player does not want; the sentence says which wish took the last place. */

@@ -1,3 +1,4 @@
+import { opensRepeat } from '../../notation/bars';
 import type { NoteReading } from '../../notation/reading';
 import type { Range, System, TabDocument } from '../../notation/tabDocument';
 
@@ -91,7 +92,7 @@ function widened(slice: Slice): Slice {
   const timesRemark = slice.system.lines.some(
     (line) => line.kind === 'string' && line.remark?.times !== undefined,
   );
-  const byRemark = repeats.some((repeat) => repeat.firstBar === 0 && !bars[0]?.openSign.endsWith(':'));
+  const byRemark = repeats.some((repeat) => repeat.firstBar === 0 && !opensRepeat(bars[0]?.openSign ?? ''));
   if (timesRemark && byRemark) return { ...slice, firstBar: 0, lastBar: bars.length - 1 };
   let { firstBar, lastBar } = slice;
   for (let changed = true; changed;) {

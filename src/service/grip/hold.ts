@@ -22,7 +22,7 @@ export interface Hold {
 
 /** Of more strings that ring than this the others are let go without a try: it bounds the work (engineering value). */
 const MOST_RINGING = 6;
-/** The ways to put fingers on strings at one fret grow fourfold with each string (engineering value: it bounds the work). */
+/** Fingers are not worked out for more stopped strings than this (engineering value: it bounds the work). */
 const MOST_STOPPED = 8;
 
 /**
