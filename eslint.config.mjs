@@ -7,7 +7,7 @@ import tseslint from 'typescript-eslint';
 
 /** The layers, each of which may import from the ones before it. */
 const core = ['music', 'instrument', 'notation', 'playing', 'checks', 'service', 'formats'];
-const shells = ['server', 'extension', 'views', 'cli'];
+const shells = ['server', 'views', 'extension', 'cli'];
 const layers = [...core, ...shells];
 
 /** Imports that their order alone would allow. @type {[string, string, string, string[]?][]} */
@@ -20,6 +20,7 @@ const alsoApart = [
     ['./requests.ts'],
   ],
   ['views', 'server', 'a view speaks with the extension only'],
+  ['extension', 'views', 'they meet over messages only, which stand in views/messages', ['./messages']],
   ['cli', 'server', 'the command line stands on the service'],
   ['cli', 'extension', 'the command line stands on the service'],
   ['cli', 'views', 'the command line stands on the service'],
@@ -53,9 +54,14 @@ const protocol = {
   group: ['vscode-languageserver*', 'vscode-languageclient*', 'vscode-jsonrpc*'],
   message: 'The core knows no protocol.',
 };
+const computed = {
+  group: core.map((layer) => `**/${layer}/**`),
+  allowTypeImports: true,
+  message: 'A view shows what the service says: it imports its types only.',
+};
 const naming = { group: ['tonal', '@tonaljs/*'], message: 'Only src/music/tonalAdapter.ts imports tonal.' };
 
-/** @param {string[]} files @param {{ group: string[], message: string }[]} patterns @param {string[]} [ignores] */
+/** @param {string[]} files @param {{ group: string[], message: string, allowTypeImports?: boolean }[]} patterns @param {string[]} [ignores] */
 const refuse = (files, patterns, ignores = []) => ({
   files,
   ignores,
@@ -71,7 +77,7 @@ export default defineConfig(
   globalIgnores(['dist/', 'work/', '.hosts/', '.vscode-test/', 'src/notation/generated/']),
   js.configs.recommended,
   {
-    files: ['**/*.ts'],
+    files: ['**/*.ts', '**/*.tsx'],
     extends: [tseslint.configs.strictTypeChecked],
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname } },
     rules: {
@@ -94,10 +100,10 @@ export default defineConfig(
     },
   },
   {
-    files: ['**/*.ts'],
+    files: ['**/*.ts', '**/*.tsx'],
     plugins: { 'import-x': importX },
     settings: {
-      'import-x/resolver-next': [createNodeResolver({ extensions: ['.ts', '.d.ts', '.mjs', '.js'] })],
+      'import-x/resolver-next': [createNodeResolver({ extensions: ['.ts', '.tsx', '.d.ts', '.mjs', '.js'] })],
     },
     rules: { 'import-x/no-restricted-paths': ['error', { zones }] },
   },
@@ -111,7 +117,7 @@ export default defineConfig(
   refuse(['src/server/nodeMain.ts'], [editor, naming]),
   refuse(['src/extension/**'], [node, naming], ['src/extension/node.ts']),
   refuse(['src/extension/node.ts'], [naming]),
-  refuse(['src/views/**'], [node, editor, protocol, naming]),
+  refuse(['src/views/**'], [node, editor, protocol, naming, computed]),
   refuse(['src/cli/**'], [editor, protocol, naming]),
   {
     files: ['test/**/*.ts'],

@@ -1,7 +1,7 @@
 // Bundles the extension, the server and the command line into dist/. Usage: node src/tools/build.mjs
 //   --partial   leaves out bundles whose entry file is not written yet, instead of failing
 //   --tests     also bundles the editor tests, for both hosts
-import { chmodSync, existsSync } from 'node:fs';
+import { chmodSync, existsSync, readdirSync } from 'node:fs';
 import * as esbuild from 'esbuild';
 import { editorTests } from './editorTests.mjs';
 import { inRoot, root } from './paths.mjs';
@@ -29,6 +29,8 @@ export async function build({ partial = false, tests = false } = {}) {
   const node = { ...both, platform: 'node', format: 'cjs', target: 'node20' };
   /** @type {esbuild.BuildOptions} */
   const web = { ...both, platform: 'browser', define: { global: 'globalThis' } };
+  /** @type {esbuild.BuildOptions} */
+  const page = { jsx: 'automatic', jsxImportSource: 'preact', sourcemap: false, legalComments: 'none' };
   const program = { banner: { js: '#!/usr/bin/env node' } };
   // The server answers `initialize` before V8 has read the service, which is three quarters of the code.
   /** @type {esbuild.BuildOptions} */
@@ -46,6 +48,12 @@ export async function build({ partial = false, tests = false } = {}) {
     ['src/service/languageService.ts', 'dist/service.js', node],
     ['src/cli/main.ts', 'dist/cli.js', { ...node, ...program }],
   ];
+  for (const name of viewNames())
+    bundles.push([
+      `src/views/${name}/main.tsx`,
+      `dist/views/${name}.js`,
+      { ...web, format: 'iife', ...page },
+    ]);
   if (tests)
     bundles.push(
       [
@@ -66,6 +74,11 @@ export async function build({ partial = false, tests = false } = {}) {
   );
   for (const file of ['dist/server.js', 'dist/cli.js'])
     if (existsSync(inRoot(file))) chmodSync(inRoot(file), 0o755);
+}
+
+/** Each folder of src/views with a page of its own; its style sheet is what `main.tsx` imports. */
+function viewNames() {
+  return readdirSync(inRoot('src/views')).filter((name) => existsSync(inRoot('src/views', name, 'main.tsx')));
 }
 
 /**

@@ -45,6 +45,12 @@ export const sourceSteps = [
     args: [tsc, '--noEmit', '--project', 'src/tools/tsconfig.core.json'],
   },
   {
+    name: 'pages',
+    does: 'types of the views agree',
+    kind: 'check',
+    args: [tsc, '--noEmit', '--project', 'src/views/tsconfig.json'],
+  },
+  {
     name: 'tools',
     does: 'types of the tools agree',
     kind: 'check',

@@ -29,6 +29,12 @@ const cases: [file: string, text: string, refused: boolean][] = [
   ['src/playing/layerProbe.ts', `import type { TabDocument } from '../notation/tabDocument';`, true],
   ['src/extension/layerProbe.ts', `import type { Documents } from '../server/documents';`, true],
   ['src/extension/layerProbe.ts', `import type { Named } from '../server/requests';`, false],
+  ['src/extension/layerProbe.ts', `import type { Message } from '../views/messages/message';`, false],
+  ['src/extension/layerProbe.ts', `import { linkToExtension } from '../views/shared/extensionLink';`, true],
+  ['src/views/shared/layerProbe.ts', `import type { Settings } from '../../service/records';`, false],
+  ['src/views/shared/layerProbe.ts', `import { DEFAULT_SETTINGS } from '../../service/settings';`, true],
+  ['src/views/shared/layerProbe.ts', `import type { ViewLink } from '../../extension/views/viewLink';`, true],
+  ['src/views/shared/layerProbe.ts', `import type { Named } from '../../server/requests';`, true],
   ['src/cli/layerProbe.ts', `import type { Settings } from '../service/records';`, false],
 ];
 
