@@ -22,6 +22,8 @@ import type { LanguageService } from './serviceApi';
 import { suit } from './suit/suit';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
+import { writeExercise } from './write/writeExercise';
+import { writeNotes } from './write/writeNotes';
 
 /** The language service: one file a feature, put together here. It keeps nothing of its own. */
 export function createLanguageService(): LanguageService {
@@ -42,6 +44,8 @@ export function createLanguageService(): LanguageService {
     moveCapo,
     refinger,
     simplify,
+    writeNotes,
+    writeExercise,
     suit,
     passages,
     counterpart,

@@ -11,6 +11,7 @@ import type {
   SemanticToken,
   Settings,
 } from './records';
+import type { WriteExerciseRequest, WriteNotesRequest } from './write/writeRequest';
 
 /**
  * The language service: stateless calls on a document. Nothing here knows of a protocol or an editor.
@@ -40,6 +41,20 @@ export interface LanguageService {
   refinger(document: TabDocument, request: RefingerRequest, settings: Settings): ChangeResult;
   /** A passage within limits for a student: tune and bass stay, inner notes go. */
   simplify(document: TabDocument, request: SimplifyRequest, settings: Settings): ChangeResult;
+  /** Notes by name or degree at a place, fingered like any passage; bars that are there are filled, others laid down. */
+  writeNotes(
+    document: TabDocument,
+    place: Place,
+    request: WriteNotesRequest,
+    settings: Settings,
+  ): ChangeResult;
+  /** A scale or an arpeggio as an exercise of its own near a place. */
+  writeExercise(
+    document: TabDocument,
+    place: Place,
+    request: WriteExerciseRequest,
+    settings: Settings,
+  ): ChangeResult;
   /** Which tuning makes a passage easiest; each `next()` works some 10 ms, and not calling it again cancels. */
   suit(
     document: TabDocument,
@@ -77,7 +92,7 @@ export interface ServiceError {
   /** One sentence that says what was expected and how to mend it. */
   readonly error: string;
   /** What the request lacks and a client may ask the user for, to send it again. */
-  readonly asks?: 'key';
+  readonly asks?: 'key' | 'new bars';
 }
 
 /** A stretch of a document that starts and ends at bar signs. */
