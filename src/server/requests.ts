@@ -1,5 +1,6 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
+import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type {
   ConvertRequest,
   MoveCapoRequest,
@@ -31,6 +32,7 @@ export const REQUESTS = {
   tuningChoices: 'pegbox/tuningChoices',
   readTuning: 'pegbox/readTuning',
   grip: 'pegbox/grip',
+  ringing: 'pegbox/ringing',
 } as const;
 
 /** What each request takes and answers. */
@@ -45,6 +47,7 @@ export interface RequestShapes {
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
   'pegbox/grip': { params: PlaceParams; answer: GripAnswer | null };
+  'pegbox/ringing': { params: RingingParams; answer: RingingAnswer | ServiceError };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 
@@ -54,6 +57,12 @@ interface DocumentParams {
 
 export interface PlaceParams extends DocumentParams {
   readonly position: Position;
+}
+
+/** For a range, else for the part at a position, else for the whole file. */
+export interface RingingParams extends DocumentParams {
+  readonly position?: Position;
+  readonly range?: Range;
 }
 
 /** A request of the service as it is asked over the wire: the document by its address. */

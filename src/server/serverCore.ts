@@ -9,6 +9,7 @@ import { fromContentChange } from './protocolConverter';
 import type { Session, Guard } from './session';
 import { readSettings } from './settingsReader';
 import { registerSuitRequest } from './suitRequest';
+import { registerTellRequests } from './tellRequests';
 
 /**
  * Joins a connection to the language service. The service is loaded once the client has the answer to
@@ -98,6 +99,7 @@ export function startServer(connection: Connection, later: Later): void {
 
   registerLanguageFeatures(connection, guard);
   registerChangeRequests(connection, guard);
+  registerTellRequests(connection, guard);
   registerSuitRequest(connection, guard, later);
   connection.listen();
 

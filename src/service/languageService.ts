@@ -17,6 +17,7 @@ import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
 import { rewrites } from './rewrites';
+import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
 import { suit } from './suit/suit';
@@ -33,6 +34,7 @@ export function createLanguageService(): LanguageService {
     rewrites,
     hover,
     grip,
+    ringing,
     outline,
     folding,
     highlights,

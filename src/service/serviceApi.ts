@@ -1,5 +1,6 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { GripAnswer } from './grip/gripAnswer';
+import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
 import type {
   CompletionItem,
   Diagnostic,
@@ -27,6 +28,8 @@ export interface LanguageService {
   hover(document: TabDocument, place: Place, settings: Settings): Hover | undefined;
   /** The fingers for what sounds at a place; undefined outside systems and where no string is stopped or open. */
   grip(document: TabDocument, place: Place, settings: Settings): GripAnswer | undefined;
+  /** Which open strings may ring over the key and over every chord that is written. */
+  ringing(document: TabDocument, request: RingingRequest, settings: Settings): RingingAnswer;
   outline(document: TabDocument): readonly OutlineItem[];
   folding(document: TabDocument): readonly FoldingRange[];
   /** Every place that sounds the pitch under the cursor. */

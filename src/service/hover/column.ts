@@ -1,13 +1,16 @@
 import type { Fraction } from '../../music/fraction';
+import { readChordName } from '../../music/chord/readChordName';
 import { columnsFrom } from '../../notation/columns';
 import { soundingSpelling } from '../../notation/headerViews';
 import type { NoteReading } from '../../notation/reading';
 import type { System, TabDocument } from '../../notation/tabDocument';
+import { stringsOverChord } from '../ringing/openStrings';
+import { ringInShort } from '../ringing/ringWords';
 import { soundingAt, type SoundingNote } from '../sounding';
 import { timingWords, whereInWords } from './beat';
 import { chordParagraph, nameBoth, shortName, type BothNamings } from './chordWords';
 import { arrival } from './techniques';
-import { capital, listed, paragraphs, pitchText } from './text';
+import { capital, lines, listed, paragraphs, pitchText } from './text';
 import { stopWords } from './stopWords';
 
 /** The moment that a column of a system stands for: of the note that it is part of, else its own time. */
@@ -35,9 +38,17 @@ export function columnHover(document: TabDocument, system: System, time: Fractio
   return paragraphs(
     struckLine(sounding, system, namings),
     soundingList(sounding, system, namings),
-    chordParagraph(namings),
+    lines(chordParagraph(namings), ringLine(namings, system)),
     where,
   );
+}
+
+/** Which open strings may ring over what sounds, where it is a chord that has a name; as played under a full capo. */
+function ringLine({ sounding, played }: BothNamings, { header }: System): string {
+  const { kind, names } = played ?? sounding;
+  const chord = kind === 'chord' || kind === 'power' ? readChordName(names[0]?.name ?? '') : undefined;
+  const strings = chord?.ok === true ? stringsOverChord(header, chord.value) : undefined;
+  return strings ? ringInShort(strings) : '';
 }
 
 /** One line for the end of a fret's hover. */

@@ -2,13 +2,17 @@ import { chordFindings } from '../../checks/support/chordSpan';
 import { compareChord } from '../../music/chord/compareChord';
 import { nameChord, type ChordNaming } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
+import type { WrittenChord } from '../../music/chord/writtenChord';
 import { formatPitchName } from '../../music/noteName';
+import type { Header } from '../../notation/header';
 import { capoShift } from '../../notation/headerViews';
 import type { RowLine } from '../../notation/parsedLine';
 import type { PlacedMark, RowReading } from '../../notation/reading';
 import { splitRun } from '../../notation/time/syllables';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { playedContext } from '../../notation/chordContext';
+import { stringsOverChord } from '../ringing/openStrings';
+import { ringWords } from '../ringing/ringWords';
 import { ROW_GUIDE } from '../rowGuide';
 import { midisBetween } from '../sounding';
 import { timingWords, whereInWords } from './beat';
@@ -75,8 +79,15 @@ export function chordMarkHover(
           others.length > 0 ? `Also: ${others.map((other) => other.name).join('; ')}` : '',
           shift === 0 ? '' : `Named as played; the capo sounds it ${shift} frets higher`,
         ),
+    written.ok ? ringLine(header, written.value) : '',
     capital(whereInWords(document, system, mark.onset)),
   );
+}
+
+/** Which open strings may ring while the chord lasts. */
+function ringLine(header: Header, chord: WrittenChord): string {
+  const strings = stringsOverChord(header, chord);
+  return strings ? ringWords(strings) : '';
 }
 
 function wordsOf({ kind, names: [first] }: ChordNaming): string {

@@ -38,6 +38,7 @@ describe('hover of a column', () => {
       'E5 (power chord, no third)',
       'Played as D5 (power chord, no third)',
       'Notes from the bass up: E B',
+      'Open strings 6, 5, 4, 2 and 1 may ring',
       'Bar 1, beat 1 a · rhythm by the count row',
     ]);
   });

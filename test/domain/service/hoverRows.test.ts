@@ -18,6 +18,7 @@ describe('hover of a row', () => {
       'C is written',
       'It agrees with what sounds',
       'What sounds from here to the next name: C E G, that is C (major)',
+      'Strings 6, 3 and 1 may ring (third, fifth, third); strings 5 and 4 in passing (sixth, second); mute string 2 (a half step under the root)',
       'Bar 1, beat 1',
     ]);
   });
@@ -51,6 +52,7 @@ E2     |----------------|
       'It agrees with what sounds',
       'What sounds from here to the next name: C E G, that is C (major)',
       'Named as played; the capo sounds it 3 frets higher',
+      'Strings 6, 3 and 1 may ring (third, fifth, third); strings 5 and 4 in passing (sixth, second); mute string 2 (a half step under the root)',
       'Bar 1, beat 1',
     ]);
   });

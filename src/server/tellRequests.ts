@@ -1,0 +1,29 @@
+import type { Connection } from 'vscode-languageserver';
+import { CLOSED, FAILED } from './changeRequests';
+import { clampPlace, clampRange } from './documents';
+import { fromPosition, fromRange } from './protocolConverter';
+import { REQUESTS, type RequestShapes } from './requests';
+import type { Guard, Session } from './session';
+
+/** Answers the requests that only tell something and change no text. */
+export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
+  const on = <Name extends keyof RequestShapes>(
+    name: Name,
+    empty: RequestShapes[Name]['answer'],
+    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
+  ): void => {
+    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
+      guard(name, empty, (session) => answer(session, params)),
+    );
+  };
+
+  on(REQUESTS.ringing, FAILED, ({ store, service, settings }, { uri, position, range }) => {
+    const open = store.get(uri);
+    if (!open) return CLOSED;
+    const where = {
+      ...(position && { place: clampPlace(open.document, fromPosition(position)) }),
+      ...(range && { range: clampRange(open.document, fromRange(range)) }),
+    };
+    return service.ringing(open.document, where, settings);
+  });
+}
