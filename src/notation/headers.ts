@@ -1,6 +1,6 @@
 import { GUITAR } from '../instrument/instruments';
 import type { Instrument } from '../instrument/instrument';
-import { readGauges } from '../instrument/gauges';
+import { usualGauges } from '../instrument/usualGauges';
 import { COMMON_METER } from '../music/meter';
 import { DEFAULT_TEMPO } from '../music/tempo';
 import type { FieldName } from './fieldNames';
@@ -32,17 +32,13 @@ function broughtBy(
   instrument: Instrument,
 ): Pick<Header, 'instrument' | 'tuning' | 'capo' | 'frets' | 'scaleLength' | 'gauges'> {
   const tuning = usualTuning(instrument);
-  const gauges =
-    instrument.usualGauges === undefined
-      ? undefined
-      : readGauges(instrument.usualGauges, tuning.strings.length, tuning);
   return {
     instrument,
     tuning,
     capo: undefined,
     frets: instrument.frets,
     scaleLength: instrument.scaleLength,
-    gauges: gauges?.ok ? gauges.value : undefined,
+    gauges: usualGauges(instrument),
   };
 }
 
