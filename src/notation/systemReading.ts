@@ -254,7 +254,11 @@ function timesOf(
   rows: readonly Placed<RowLine>[],
   position: SystemPosition,
 ): TimeReading {
-  let width = 0;
+  const count = rows.find(({ line }) => line.row === 'count')?.line.marks;
+  // In rows alone, without a count, a chord begins where its name stands, as a note would.
+  const named = cells.length > 0 || count ? [] : rows.filter(({ line }) => line.row === 'chords');
+  const names = named.flatMap(({ line }) => line.marks);
+  let width = Math.max(0, ...names.map(({ column }) => column + 1));
   for (const { cells: line } of cells) {
     for (const note of line.notes) width = Math.max(width, note.lastColumn + 1);
     for (const stop of line.stops) width = Math.max(width, stop.column + 1);
@@ -264,6 +268,7 @@ function timesOf(
   const extend = (column: number, end: number): void => {
     ends[column] = Math.max(end + 1, ends[column] ?? 0);
   };
+  for (const { column } of names) extend(column, column);
   const brought = new Map<number, number>();
   let i = 0;
   for (const { cells: line } of cells) {
@@ -289,7 +294,7 @@ function timesOf(
     onsetEnds,
     ...(brought.size > 0 && { onsetStarts: onsets.map((column) => brought.get(column) ?? column) }),
     secondDigits: secondDigitColumns(cells.map(({ line }) => line)),
-    count: rows.find(({ line }) => line.row === 'count')?.line.marks,
+    count,
     firstInPart: position.firstInPart,
     firstInSection: position.firstInSection,
     width: bars.width,
