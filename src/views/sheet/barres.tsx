@@ -1,0 +1,52 @@
+import type { JSX } from 'preact';
+import type { SheetBarres } from '../../service/sheet/sheetAnswer';
+import { sentence } from '../shared/words';
+import { Wide } from '../shared/wide';
+
+export interface BarresProps {
+  readonly barres: SheetBarres;
+  /** Whether a key is written. */
+  readonly keyed: boolean;
+}
+
+/** Which chord one straight finger or bar gives at each fret. */
+export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps): JSX.Element {
+  return (
+    <>
+      <Wide name="Straight barres">
+        <table>
+          <caption class="quiet">{sentence(capital(words))}</caption>
+          <thead>
+            <tr>
+              <th scope="col">Fret</th>
+              <th scope="col">Chord</th>
+              <th scope="col">Degree</th>
+              {keyed && <th scope="col">In the key</th>}
+              <th scope="col">Notes</th>
+            </tr>
+          </thead>
+          <tbody>
+            {frets.map(({ fret, chord, sounds, degree, inKey, main, notes }) => (
+              <tr key={fret} class={main ? 'main' : ''}>
+                <th scope="row">{fret}</th>
+                <td>{chord === null ? 'no everyday chord' : withSound(chord, sounds)}</td>
+                <td>{degree}</td>
+                {keyed && <td>{inKey === null ? '' : inKey ? 'yes' : 'no'}</td>}
+                <td class="names">{notes.join(' ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Wide>
+      {remark !== '' && <p>{sentence(remark)}</p>}
+    </>
+  );
+}
+
+function withSound(chord: string, sounds: string | null): string {
+  return sounds === null ? chord : `${chord} (sounds ${sounds})`;
+}
+
+function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
