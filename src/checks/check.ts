@@ -1,5 +1,6 @@
 import type { Header } from '../notation/header';
 import type { Problem, SystemReading } from '../notation/reading';
+import type { StrainLimits } from '../instrument/strings/limits';
 import type { FieldGroup, Range, RingingNote, System, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { StretchPair } from './support/stretches';
 
@@ -23,6 +24,8 @@ export interface Finding {
   /** One clear sentence: what was expected, where, and a mend. */
   readonly message: string;
   readonly mends: readonly Mend[];
+  /** Where it is graver or milder than the check is by default; what the user has set comes before it. */
+  readonly severity?: Severity;
 }
 
 /** A finding as it is shown. */
@@ -36,6 +39,8 @@ export interface Diagnostic extends Finding {
 export interface CheckSettings {
   /** Widest stretch of one column, in millimetres between lowest and highest stopped fret. */
   readonly reach: number;
+  /** Where something is told about a string's strength and tension; `USUAL_LIMITS` where it is left out. */
+  readonly strain?: StrainLimits;
   /** A code → severity, or `off`. */
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
 }
@@ -85,7 +90,7 @@ export interface Runs {
   /** A line outside all systems that was nearly something else. */
   readonly nearMiss?: (document: TabDocument, line: number) => readonly Finding[];
   /** Fields that stand together. */
-  readonly fields?: (group: FieldGroup, document: TabDocument) => readonly Finding[];
+  readonly fields?: (group: FieldGroup, document: TabDocument, settings: CheckSettings) => readonly Finding[];
   /** One system, with what rings into it. */
   readonly system?: (scene: Scene) => readonly SystemFinding[];
   /** A system and the one before it. */

@@ -93,7 +93,7 @@ export function checkDocument(document: TabDocument, settings: CheckSettings): r
 }
 
 function sameSettings(a: CheckSettings, b: CheckSettings): boolean {
-  return a === b || (a.reach === b.reach && a.severities === b.severities);
+  return a === b || (a.reach === b.reach && a.severities === b.severities && a.strain === b.strain);
 }
 
 function emptyMemo(settings: CheckSettings): Memo {
@@ -142,7 +142,7 @@ function shown(
   finding: Finding,
   settings: CheckSettings,
 ): Diagnostic | undefined {
-  const chosen = settings.severities[code] ?? severity;
+  const chosen = settings.severities[code] ?? finding.severity ?? severity;
   return chosen === 'off' ? undefined : { ...finding, code, severity: chosen };
 }
 
@@ -214,7 +214,7 @@ function checkParts(
 function checkFields(document: TabDocument, settings: CheckSettings): readonly Diagnostic[] {
   return document.fieldGroups.flatMap((group) =>
     FIELD_CHECKS.flatMap((check) =>
-      check.run(group, document).flatMap((finding) => shown(check, finding, settings) ?? []),
+      check.run(group, document, settings).flatMap((finding) => shown(check, finding, settings) ?? []),
     ),
   );
 }

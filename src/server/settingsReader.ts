@@ -1,5 +1,6 @@
 import type { Settings, Severity } from '../service/records';
 import { DEFAULT_SETTINGS } from '../service/settings';
+import { readStrain } from './strainReader';
 
 const SEVERITIES: readonly (Severity | 'off')[] = ['error', 'warning', 'information', 'hint', 'off'];
 
@@ -25,6 +26,7 @@ export function readSettings(value: unknown, tell: (problem: string) => void): S
       'a tuning\'s value, such as "DADGAD"',
       tell,
     ),
+    strain: readStrain(value['strain'], tell),
     severities: readEntries(
       'pegbox.severities',
       value['severities'],

@@ -1,4 +1,5 @@
 import type { Diagnostic, Mend, Severity } from '../checks/check';
+import type { StrainLimits } from '../instrument/strings/limits';
 import type { Place, Range, TextEdit } from '../notation/tabDocument';
 
 /** Plain records in and out of the language service. One file of the server turns them into protocol types. */
@@ -89,6 +90,8 @@ export interface Settings {
   readonly thumb: boolean;
   /** The user's own tunings: name → value. */
   readonly tunings: Readonly<Record<string, string>>;
+  /** Where something is told about a string's tension and strength, as shares. */
+  readonly strain: StrainLimits;
   /** A code → severity, or `off`. */
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
 }

@@ -70,7 +70,7 @@ export interface SetLoad {
   readonly materials: Materials;
   /** Newtons, all strings together; undefined where one is not known. */
   readonly total: number | undefined;
-  /** Newtons of the usual set in the usual tuning, the strings that are not there left out; undefined where not known. */
+  /** Newtons of the whole usual set in the usual tuning, also of strings that are off here; undefined where not known. */
   readonly usualTotal: number | undefined;
   /** Whether the usual figures are those of the very set in hand, for want of a usual one. */
   readonly againstItself: boolean;
@@ -105,7 +105,7 @@ export function stringLoads(neck: StrungNeck): SetLoad {
     gaugesAre: neck.gauges ? 'written' : gauges ? nearest.kind : 'unknown',
     materials,
     total: summed(strings.map(({ tension }) => tension)),
-    usualTotal: summed(strings.map(({ usual }) => usual?.tension)),
+    usualTotal: usualTotal(neck, base, gauges, materials),
     againstItself,
   };
 }
@@ -173,6 +173,23 @@ function usualOf(one: OneString, gauge: Gauge | undefined): UsualString | undefi
     tension:
       weight === undefined ? undefined : tensionOf(weight, soundingLength(length, string.firstFret), hertz),
   };
+}
+
+function usualTotal(
+  neck: StrungNeck,
+  base: UsualSet,
+  gauges: readonly Gauge[] | undefined,
+  materials: Materials,
+): number | undefined {
+  const parts = base.strings.flatMap((string, index) => {
+    const number = base.strings.length - index;
+    return string.pitches.map((pitch, course) => {
+      const gauge = gaugeOfCourse(ofString(gauges, number), course);
+      return usualOf({ neck, string, number, pitch, course, gauges, materials, base, nearest: base }, gauge)
+        ?.tension;
+    });
+  });
+  return summed(parts);
 }
 
 /** With the same gauge, or without any, tension goes with the square of pitch and length alone. */

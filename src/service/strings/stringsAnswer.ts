@@ -1,3 +1,7 @@
+import type { StrainState } from '../../instrument/strings/strainState';
+
+export type { StrainState };
+
 /** What the strings bear, in plain records: figures for those who reckon on, sentences for those who read. */
 export interface StringsAnswer {
   /** The instrument's name. */
@@ -61,17 +65,6 @@ export interface StringStrain {
   /** A common size that has about the usual tension at this pitch; null where the string pulls about as usual. */
   readonly suggestedGauge: string | null;
 }
-
-export type StrainState =
-  | 'as usual'
-  | 'changed'
-  | 'slack'
-  | 'first to break'
-  | 'information'
-  | 'warning'
-  | 'error'
-  | 'outside'
-  | 'unknown';
 
 /** How much more or less a string or a set pulls. */
 export interface StrainChange {
