@@ -1,5 +1,6 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
+import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type {
   ConvertRequest,
@@ -33,6 +34,8 @@ export const REQUESTS = {
   readTuning: 'pegbox/readTuning',
   grip: 'pegbox/grip',
   ringing: 'pegbox/ringing',
+  neck: 'pegbox/neck',
+  neckSvg: 'pegbox/neckSvg',
 } as const;
 
 /** What each request takes and answers. */
@@ -48,6 +51,8 @@ export interface RequestShapes {
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
   'pegbox/grip': { params: PlaceParams; answer: GripAnswer | null };
   'pegbox/ringing': { params: RingingParams; answer: RingingAnswer | ServiceError };
+  'pegbox/neck': { params: PlaceParams & NeckRequest; answer: NeckAnswer | ServiceError };
+  'pegbox/neckSvg': { params: PlaceParams & NeckPictureRequest; answer: NeckPictureAnswer | ServiceError };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 

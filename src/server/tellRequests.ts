@@ -2,8 +2,20 @@ import type { Connection } from 'vscode-languageserver';
 import { CLOSED, FAILED } from './changeRequests';
 import { clampPlace, clampRange } from './documents';
 import { fromPosition, fromRange } from './protocolConverter';
+import { FLAG, NUMBER, oneOf, readParams, TEXT } from './readParams';
 import { REQUESTS, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
+
+const NECK = { scale: TEXT, chord: TEXT, frets: NUMBER, known: TEXT };
+const NECK_PICTURE = {
+  scale: TEXT,
+  chord: TEXT,
+  frets: NUMBER,
+  labels: oneOf('notes', 'degrees', 'intervals'),
+  every: FLAG,
+  leftHanded: FLAG,
+  upright: FLAG,
+};
 
 /** Answers the requests that only tell something and change no text. */
 export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
@@ -25,5 +37,23 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
       ...(range && { range: clampRange(open.document, fromRange(range)) }),
     };
     return service.ringing(open.document, where, settings);
+  });
+
+  on(REQUESTS.neck, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, NECK);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.neck(open.document, place, read, settings);
+  });
+
+  on(REQUESTS.neckSvg, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, NECK_PICTURE);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.neckSvg(open.document, place, read, settings);
   });
 }

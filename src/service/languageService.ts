@@ -13,6 +13,7 @@ import { grip } from './grip/grip';
 import { highlights } from './highlights';
 import { hover } from './hover/hover';
 import { inlayHints } from './inlayHints';
+import { neck, neckSvg } from './neck/neck';
 import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
@@ -35,6 +36,8 @@ export function createLanguageService(): LanguageService {
     hover,
     grip,
     ringing,
+    neck,
+    neckSvg,
     outline,
     folding,
     highlights,

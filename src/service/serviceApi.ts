@@ -1,5 +1,6 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { GripAnswer } from './grip/gripAnswer';
+import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
 import type {
   CompletionItem,
@@ -30,6 +31,20 @@ export interface LanguageService {
   grip(document: TabDocument, place: Place, settings: Settings): GripAnswer | undefined;
   /** Which open strings may ring over the key and over every chord that is written. */
   ringing(document: TabDocument, request: RingingRequest, settings: Settings): RingingAnswer;
+  /** Every place of the neck of the fields in force at a place, and what of it sounds there. */
+  neck(
+    document: TabDocument,
+    place: Place,
+    request: NeckRequest,
+    settings: Settings,
+  ): NeckAnswer | ServiceError;
+  /** The same as an SVG document. */
+  neckSvg(
+    document: TabDocument,
+    place: Place,
+    request: NeckPictureRequest,
+    settings: Settings,
+  ): NeckPictureAnswer | ServiceError;
   outline(document: TabDocument): readonly OutlineItem[];
   folding(document: TabDocument): readonly FoldingRange[];
   /** Every place that sounds the pitch under the cursor. */

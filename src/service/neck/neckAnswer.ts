@@ -139,12 +139,19 @@ export interface NeckNote {
   readonly words: string;
 }
 
-/** A picture of the neck. */
-export interface NeckPictureRequest extends NeckRequest {
+/** What a picture of the neck shows, as a file. */
+export interface NeckPictureRequest extends Omit<NeckRequest, 'known'> {
   /** What stands at each place; `notes` where nothing is said. */
   readonly labels?: 'notes' | 'degrees' | 'intervals';
+  /** Whether places that are not marked have their label too. */
+  readonly every?: boolean;
   /** Whether it is drawn for a left-handed player. */
   readonly leftHanded?: boolean;
   /** Whether the neck stands upright, the nut on top. */
   readonly upright?: boolean;
+}
+
+export interface NeckPictureAnswer {
+  /** An SVG document of its own, black on white. */
+  readonly svg: string;
 }
