@@ -2,6 +2,7 @@ import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languagese
 import type { GripAnswer } from '../service/grip/gripAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
+import type { SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
 import type {
   ConvertRequest,
   MoveCapoRequest,
@@ -32,6 +33,8 @@ export const REQUESTS = {
   counterpart: 'pegbox/counterpart',
   tuningChoices: 'pegbox/tuningChoices',
   readTuning: 'pegbox/readTuning',
+  chordAt: 'pegbox/chordAt',
+  tuningSheet: 'pegbox/tuningSheet',
   grip: 'pegbox/grip',
   ringing: 'pegbox/ringing',
   neck: 'pegbox/neck',
@@ -53,6 +56,8 @@ export interface RequestShapes {
   'pegbox/ringing': { params: RingingParams; answer: RingingAnswer | ServiceError };
   'pegbox/neck': { params: PlaceParams & NeckRequest; answer: NeckAnswer | ServiceError };
   'pegbox/neckSvg': { params: PlaceParams & NeckPictureRequest; answer: NeckPictureAnswer | ServiceError };
+  'pegbox/tuningSheet': { params: PlaceParams & SheetRequest; answer: SheetAnswer | ServiceError };
+  'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 

@@ -17,6 +17,8 @@ const NECK_PICTURE = {
   upright: FLAG,
 };
 
+const SHEET = { from: TEXT, chord: TEXT, slide: FLAG };
+
 /** Answers the requests that only tell something and change no text. */
 export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
   const on = <Name extends keyof RequestShapes>(
@@ -39,6 +41,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     return service.ringing(open.document, where, settings);
   });
 
+  on(REQUESTS.tuningSheet, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SHEET);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.tuningSheet(open.document, place, read, settings);
+  });
+
   on(REQUESTS.neck, FAILED, ({ store, service, settings }, params) => {
     const open = store.get(params.uri);
     if (!open) return CLOSED;
@@ -55,5 +66,12 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     if ('error' in read) return read;
     const place = clampPlace(open.document, fromPosition(params.position));
     return service.neckSvg(open.document, place, read, settings);
+  });
+
+  on(REQUESTS.chordAt, null, ({ store, service }, { uri, position }) => {
+    const open = store.get(uri);
+    return open
+      ? (service.chordAt(open.document, clampPlace(open.document, fromPosition(position))) ?? null)
+      : null;
   });
 }

@@ -21,6 +21,8 @@ import { rewrites } from './rewrites';
 import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
+import { tuningSheet } from './sheet/tuningSheet';
+import { chordAt } from './shapes/chordAt';
 import { suit } from './suit/suit';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
@@ -57,6 +59,8 @@ export function createLanguageService(): LanguageService {
     notes,
     tuningChoices,
     tuning,
+    tuningSheet,
     chord,
+    chordAt,
   };
 }

@@ -2,6 +2,7 @@ import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocumen
 import type { GripAnswer } from './grip/gripAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
+import type { SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
 import type {
   CompletionItem,
   Diagnostic,
@@ -90,12 +91,21 @@ export interface LanguageService {
   /** Tunings on offer, nearest to the one in force at `place` first (for pick lists). */
   tuningChoices(document: TabDocument, place: Place, settings: Settings): readonly TuningChoice[];
   tuning(value: string, instrument: string | undefined, settings: Settings): TuningAnswer | ServiceError;
+  /** Everything about the tuning in force at a place: strings, retuning, barres, slide places, the scale. */
+  tuningSheet(
+    document: TabDocument,
+    place: Place,
+    request: SheetRequest,
+    settings: Settings,
+  ): SheetAnswer | ServiceError;
   chord(
     notes: readonly string[],
     key: string | undefined,
     tuning: string | undefined,
     settings: Settings,
   ): ChordAnswer | ServiceError;
+  /** The chord's name at a place: the one of a `chords` row that the cursor touches, else the one that holds there. */
+  chordAt(document: TabDocument, place: Place): string | undefined;
 }
 
 /** A document that follows edits; the only mutable thing, owned by the caller. */

@@ -10,6 +10,7 @@ import { capital } from '../hover/text';
 import { degreeAboveOpen, degreeOfChord, type ChordDegree } from './degreeWords';
 import { stringsWords } from './noteText';
 import { isChord } from './openStrings';
+import { plainName } from './plainName';
 import type { SheetBarre, SheetBarres } from './sheetAnswer';
 
 /** An octave, after which everything comes again. */
@@ -54,15 +55,17 @@ function barreAt(header: Header, barred: readonly number[], fret: number): Sheet
   const played = sounding.map((midi) => midi - shift);
   const naming = nameChord(played, playedContext(header));
   const first = isChord(naming) ? naming.names[0] : undefined;
-  const sounds = shift > 0 && first ? nameChord(sounding, soundingContext(header)).names[0]?.name : undefined;
+  const sounds = shift > 0 && first ? soundingName(sounding, header) : undefined;
   const degree: ChordDegree | undefined =
     first && (key ? degreeOfChord(key, pitchClassOf(first.root)) : degreeAboveOpen(fret));
   const notes = naming.notes.map(formatPitchName);
   const called = fret === 0 ? 'Open' : `Fret ${fret}`;
-  const chord = first ? first.name + (sounds === undefined ? '' : `, sounds ${sounds}`) : notes.join(' ');
+  const chord = first
+    ? plainName(first) + (sounds === undefined ? '' : `, sounds ${sounds}`)
+    : notes.join(' ');
   return {
     fret,
-    chord: first?.name ?? null,
+    chord: first ? plainName(first) : null,
     sounds: sounds ?? null,
     notes,
     degree: degree?.words ?? null,
@@ -70,4 +73,9 @@ function barreAt(header: Header, barred: readonly number[], fret: number): Sheet
     main: degree?.main ?? false,
     words: `${called}: ${chord}${degree ? `, ${degree.words}` : ', no everyday chord'}`,
   };
+}
+
+function soundingName(midis: readonly number[], header: Header): string | undefined {
+  const [first] = nameChord(midis, soundingContext(header)).names;
+  return first && plainName(first);
 }

@@ -1,7 +1,7 @@
 import type { CarriesOver } from '../../instrument/retuning/carriesOver';
 import type { StringChange } from '../../instrument/retuning/stringChanges';
-import { capital, halfSteps, listed } from '../hover/text';
-import { stringsWords } from './noteText';
+import { capital } from '../hover/text';
+import { movedBy, stringsWords } from './noteText';
 import type { SheetCarriesOver } from './sheetAnswer';
 
 /**
@@ -11,6 +11,7 @@ import type { SheetCarriesOver } from './sheetAnswer';
  * // and 1', 'Only string 3 is new', 'Strings 5 and 4 both went up 2 half steps: …']
  */
 export function carriesOverWords(over: CarriesOver, changes: readonly StringChange[]): SheetCarriesOver {
+  if (changes.every(({ kind }) => kind === 'stays')) return { ...over, words: [] };
   const left = changes.filter(({ to }) => to);
   const [first] = over.together;
   const all = first?.strings.length === left.length ? first : undefined;
@@ -18,7 +19,7 @@ export function carriesOverWords(over: CarriesOver, changes: readonly StringChan
 }
 
 function allWords(steps: number): string {
-  return `Every string went ${steps < 0 ? 'down' : 'up'} ${halfSteps(Math.abs(steps))}: all your shapes and scales stay, and sound that much ${steps < 0 ? 'lower' : 'higher'}`;
+  return `Every string went ${steps < 0 ? 'down' : 'up'} ${movedBy(steps)}: all your shapes and scales stay, and sound that much ${steps < 0 ? 'lower' : 'higher'}`;
 }
 
 function wordsOf({ unchanged, renamed, fresh, together }: CarriesOver, count: number): readonly string[] {
@@ -39,14 +40,14 @@ function wordsOf({ unchanged, renamed, fresh, together }: CarriesOver, count: nu
       ? `string ${number} now has the note names of ${stringsWords(as)}`
       : `string ${number} those of ${stringsWords(as)}`,
   );
-  if (told.length > 0) sentences.push(capital(listed(told)));
+  if (told.length > 0) sentences.push(capital(told.join('; ')));
   if (fresh.length > 0) {
-    const only = fresh.length < count ? 'only ' : '';
+    const only = fresh.length <= count / 2 ? 'only ' : '';
     sentences.push(capital(`${only}${stringsWords(fresh)} ${fresh.length === 1 ? 'is' : 'are'} new`));
   }
   for (const { strings, halfSteps: steps } of together)
     sentences.push(
-      `${capital(stringsWords(strings))} went ${steps < 0 ? 'down' : 'up'} ${halfSteps(Math.abs(steps))} together: among them every shape stays, and each note lies ${Math.abs(steps)} ${Math.abs(steps) === 1 ? 'fret' : 'frets'} ${steps < 0 ? 'higher' : 'lower'}`,
+      `${capital(stringsWords(strings))} went ${steps < 0 ? 'down' : 'up'} ${movedBy(steps)} together: among them every shape stays, and each note lies ${Math.abs(steps)} ${Math.abs(steps) === 1 ? 'fret' : 'frets'} ${steps < 0 ? 'higher' : 'lower'}`,
     );
   return sentences;
 }

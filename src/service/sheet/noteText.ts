@@ -4,7 +4,7 @@ import { stringIndex, type Tuning, type TuningString } from '../../instrument/tu
 import { frequencyOf } from '../../music/frequency';
 import { formatNoteName } from '../../music/noteName';
 import { spellMidi } from '../../music/spelling';
-import { listed } from '../hover/text';
+import { halfSteps, listed } from '../hover/text';
 
 /** Frets that a check by ear may name; the neck's own end is minded where the check is made. */
 const ALL_FRETS = 36;
@@ -38,4 +38,17 @@ export function stringsWords(numbers: readonly number[]): string {
 /** A tuning as a sentence has it: its name, else its notes. */
 export function tuningWords(name: string | null | undefined, notes: string): string {
   return name ?? notes;
+}
+
+/**
+ * How far a string moves, whichever way: `2 half steps`, `86 cents`, `1 half step and 14 cents`.
+ * @param steps half steps, decimals for cents
+ */
+export function movedBy(steps: number): string {
+  const hundredths = Math.round(Math.abs(steps) * 10000) / 100;
+  const whole = Math.floor(hundredths / 100);
+  const cents = Math.round((hundredths - 100 * whole) * 100) / 100;
+  if (cents === 0) return halfSteps(whole);
+  const few = `${cents} ${cents === 1 ? 'cent' : 'cents'}`;
+  return whole === 0 ? few : `${halfSteps(whole)} and ${few}`;
 }

@@ -1,10 +1,10 @@
 import { formatNoteList } from '../../instrument/noteList';
 import { stringNumber, type Tuning } from '../../instrument/tuning';
 import { stepsToNext } from '../../instrument/tuningFrets';
-import type { ChordNaming } from '../../music/chord/nameChord';
+import type { ChordName, ChordNaming } from '../../music/chord/nameChord';
 import { frequencyOf } from '../../music/frequency';
 import { degreeInKey } from '../../music/key';
-import { formatNoteName, formatPitchName, type PitchName } from '../../music/noteName';
+import { formatNoteName, formatPitchName } from '../../music/noteName';
 import { listed } from '../hover/text';
 import { openStringsOf } from '../tuningAnswer';
 import type { SheetOpenStrings, SheetString } from './sheetAnswer';
@@ -32,15 +32,15 @@ export function isChord({ kind }: ChordNaming): boolean {
   return kind === 'chord' || kind === 'power';
 }
 
-/** The root of the chord of the open strings; undefined where they make none. */
-export function openRoot(tuning: Tuning): PitchName | undefined {
+/** The chord of the open strings, the likeliest name; undefined where they make none. */
+export function openChord(tuning: Tuning): ChordName | undefined {
   const naming = openStringsOf(tuning);
-  return isChord(naming) ? naming.names[0]?.root : undefined;
+  return isChord(naming) ? naming.names[0] : undefined;
 }
 
 /** The strings one by one, low string first, without a capo. */
 export function stringRows(tuning: Tuning, referencePitch: number): readonly SheetString[] {
-  const root = openRoot(tuning);
+  const root = openChord(tuning)?.root;
   const next = stepsToNext(tuning);
   return tuning.strings.map((string, index) => ({
     number: stringNumber(tuning, index),

@@ -19,7 +19,7 @@ export function pullAnswer(start: number, after: readonly number[], inNewtons: b
     highest: share(Math.max(...all)),
     lowest: share(Math.min(...all)),
     newtons,
-    words: words(share(end), newtons),
+    words: after.length === 0 ? '' : words(share(end), newtons),
   };
 }
 

@@ -5,11 +5,11 @@ import { formatNoteList } from '../../instrument/noteList';
 import { formatTuning, formatTuningNotes } from '../../instrument/tuningFormat';
 import type { Tuning } from '../../instrument/tuning';
 import type { Header } from '../../notation/header';
-import { capital, halfSteps, listed } from '../hover/text';
+import { capital, listed } from '../hover/text';
 import { carriesOverWords } from './carriesOverWords';
 import { checkSentence, tellCheck } from './checkWords';
 import type { FromTuning } from './fromTuning';
-import { noteWithHertz, stringsWords, tuningWords } from './noteText';
+import { movedBy, noteWithHertz, stringsWords, tuningWords } from './noteText';
 import { pullAnswer } from './pullWords';
 import { retuningCautions } from './retuningCautions';
 import type { SheetRetuning, SheetStep, SheetStringChange } from './sheetAnswer';
@@ -74,7 +74,7 @@ export function turnsInWords(changes: readonly StringChange[]): string {
   return parts.join('; ');
 }
 
-const by = (steps: number): string => ` by ${halfSteps(Math.abs(steps))}`;
+const by = (steps: number): string => ` by ${movedBy(steps)}`;
 
 function turned(
   changes: readonly StringChange[],
@@ -115,7 +115,7 @@ function changeWords({ kind, halfSteps: steps }: StringChange): string {
       return 'another string';
     case 'down':
     case 'up':
-      return `${kind} ${halfSteps(Math.abs(steps))}`;
+      return `${kind} ${movedBy(steps)}`;
   }
 }
 
@@ -164,7 +164,7 @@ function stepWords(
     case 'up':
     case 'stays': {
       const verb = kind === 'up' ? 'Raise' : 'Lower';
-      const far = steps === 0 ? '' : ` by ${halfSteps(Math.abs(steps))}`;
+      const far = steps === 0 ? '' : ` by ${movedBy(steps)}`;
       return `${verb} ${which}${kind === 'up' ? ' slowly' : ''}${far}, from ${was} to ${goal}`;
     }
   }

@@ -5,7 +5,7 @@ import { stepsFrom } from '../../instrument/tuningFormat';
 import { findTuning } from '../../instrument/tunings';
 import type { Header } from '../../notation/header';
 import { usualTuning } from '../../notation/headerViews';
-import { halfSteps } from '../hover/text';
+import { movedBy } from './noteText';
 
 /**
  * What keeps someone from harm on the way to a tuning; nothing where no string goes up or is put on. Above the
@@ -15,6 +15,7 @@ export function retuningCautions(
   changes: readonly StringChange[],
   { tuning, instrument }: Header,
 ): readonly string[] {
+  if (!changes.some(({ kind }) => kind === 'up' || kind === 'add' || kind === 'exchange')) return [];
   const cautions: string[] = [];
   const remark = tuning.name === undefined ? undefined : findTuning(tuning.name, instrument)?.remark;
   if (remark !== undefined) cautions.push(remark);
@@ -27,7 +28,7 @@ export function retuningCautions(
   if (caution !== undefined) cautions.push(caution);
   else if (most > 0)
     cautions.push(
-      `Strings go up by up to ${halfSteps(most)}: tune up slowly and keep your eyes and face away from the strings, as a string can break.`,
+      `Strings go up by up to ${movedBy(most)}: tune up slowly and keep your eyes and face away from the strings, as a string can break.`,
     );
   if (changes.some(({ kind }) => kind === 'add' || kind === 'exchange'))
     cautions.push(

@@ -9,7 +9,7 @@ import { listed } from '../hover/text';
 import type { ServiceError } from '../serviceApi';
 import { degreeAboveOpen, degreeOfChord } from './degreeWords';
 import { stringsWords } from './noteText';
-import { openRoot } from './openStrings';
+import { openChord } from './openStrings';
 import type { SheetSlide, SheetSlideChord, SheetSlidePlace } from './sheetAnswer';
 import { slidePlaces, thirdsUnder, type BarPlace } from './slidePlaces';
 import { wantedChords } from './wantedChords';
@@ -40,7 +40,7 @@ function slideChord(header: Header, chord: WrittenChord): SheetSlideChord {
 function degreeOf({ key, tuning }: Header, { root }: WrittenChord): string | null {
   if (!root) return null;
   if (key) return degreeOfChord(key, pitchClassOf(root)).words;
-  const open = openRoot(tuning);
+  const open = openChord(tuning)?.root;
   return open ? degreeAboveOpen((pitchClassOf(root) - pitchClassOf(open) + 12) % 12).words : null;
 }
 
@@ -48,16 +48,22 @@ function chordWords(name: string, places: readonly SheetSlidePlace[]): string {
   if (places.length === 0) return `No bar over neighbouring strings gives ${name} in this tuning`;
   const whole = places.filter(({ leavesOut }) => leavesOut.length === 0);
   const straight = whole.filter(({ slant }) => slant === 0);
-  if (straight.length > 0) return `${name} is complete under a straight bar at ${fretsWords(straight)}`;
-  if (whole.length > 0) return `${name} is complete under a slanted bar only, from ${fretsWords(whole)} on`;
+  if (straight.length > 0) return `${name} is complete ${fretsWords(straight)}`;
+  if (whole.length > 0) return `${name} is complete under a slanted bar only`;
   const missing = [...new Set(places.map(({ leavesOut }) => listed(leavesOut)))];
   return `No bar gives all of ${name}; the best leave out the ${missing[0] ?? ''}`;
 }
 
 function fretsWords(places: readonly SheetSlidePlace[]): string {
-  const frets = [...new Set(places.map(({ fret }) => fret))].sort((a, b) => a - b);
-  if (frets.length === 1 && frets[0] === 0) return 'no fret at all: the open strings';
-  return `${frets.length === 1 ? 'fret' : 'frets'} ${listed(frets.map((fret) => (fret === 0 ? '0 (open)' : String(fret))))}`;
+  const frets = fretsOf(places);
+  const stopped = frets.filter((fret) => fret > 0);
+  const bar = `under a straight bar at ${stopped.length === 1 ? 'fret' : 'frets'} ${listed(stopped.map(String))}`;
+  if (!frets.includes(0)) return bar;
+  return `on the open strings${stopped.length > 0 ? ` and ${bar}` : ''}`;
+}
+
+function fretsOf(places: readonly SheetSlidePlace[]): readonly number[] {
+  return [...new Set(places.map(({ fret }) => fret))].sort((a, b) => a - b);
 }
 
 function tellPlace(header: Header, chord: WrittenChord, place: BarPlace): SheetSlidePlace {

@@ -5,7 +5,8 @@ import { keyScale, type Key } from '../../music/key';
 import { formatPitchName, pitchClassOf, type PitchName } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import { failed, ok, type Result } from '../../music/result';
-import { openStringsAnswer } from './openStrings';
+import { openChord } from './openStrings';
+import { plainName } from './plainName';
 
 /** Places in the scale of the three main chords: the first, fourth and fifth degree (common practice, no source). */
 const MAIN = [0, 3, 4] as const;
@@ -26,12 +27,12 @@ export function wantedChords(header: Header, asked: string | undefined): Result<
     return failed('no-chord', `${asked} is no chord to look for; name one such as G or Am.`, 0, asked.length);
   }
   const { key, tuning } = header;
-  const open = openStringsAnswer(tuning).chord;
+  const open = openChord(tuning);
   const names = key
     ? MAIN.map((degree) => triadName(key, degree))
-    : open === null
+    : open === undefined
       ? []
-      : MAIN_ABOVE_OPEN.map((steps) => transposeWrittenChord(open, steps));
+      : MAIN_ABOVE_OPEN.map((steps) => transposeWrittenChord(plainName(open), steps));
   const chords = names.flatMap((name) => {
     const read = readChordName(name);
     return read.ok ? [read.value] : [];
