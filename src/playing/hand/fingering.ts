@@ -17,12 +17,15 @@ const MOST_FINGERS = 4;
  * lower string between its ends and no other finger at its fret between them.
  * @param opens bits of the strings that ring open
  * @param give called with the finger of each stop; the array is used again, copy it
+ * @param inOrder leaves out ways in which a higher finger stops the lower-placed of two strings at one fret. Crossing
+ * them has the same places and, as long as `order` outweighs the difference between two barres, costs more.
  */
 export function eachFingering(
   stops: readonly Stop[],
   opens: number,
   frame: Frame,
   give: (fingers: readonly number[]) => void,
+  inOrder = false,
 ): void {
   const order = stops.map((_, at) => at).sort((a, b) => fretAt(a) - fretAt(b) || indexAt(a) - indexAt(b));
   const fingers: number[] = new Array<number>(stops.length).fill(0);
@@ -59,7 +62,8 @@ export function eachFingering(
     }
     const fret = fretAt(at);
     const index = indexAt(at);
-    for (let finger = 1; finger <= MOST_FINGERS; finger++) {
+    const before = inOrder ? (fingers[order[position - 1] ?? -1] ?? 1) : 1;
+    for (let finger = before === THUMB ? 1 : before; finger <= MOST_FINGERS; finger++) {
       const there = fretOf[finger] ?? 0;
       if (there === fret && there > 0) {
         // Strings come in order within a fret, and a barre has no other finger of its fret between.

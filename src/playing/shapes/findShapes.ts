@@ -1,0 +1,49 @@
+import { isReentrant } from '../../instrument/isReentrant';
+import { fingerGrip } from '../hand/grips';
+import { frameOf } from '../hand/frame';
+import type { Target } from '../target';
+import { firstChoices, spreadOut } from './spread';
+import { searchNeck } from './windows';
+import { choicesOf } from './strings';
+import { USUAL_HIGHEST_FRET, USUAL_LIMIT, type Shape, type ShapeOptions } from './shape';
+import type { WantedChord } from './wanted';
+
+export type { Shape, ShapeOptions } from './shape';
+
+/** Places on the neck are searched for this many times the limit, so that variations can be passed over. */
+const ROOM = 2;
+const LEAST_KEPT = 24;
+
+/**
+ * Shapes that sound a chord and that the hand can hold, best first: every pitch class in the chord, all that must sound
+ * there, the bass behind a slash as the lowest sounding pitch. With `target.slide` one straight bar.
+ *
+ * Which is best is told by the hand's cost of the shape by itself (`hand/constants.ts`) and by what is thin or upside
+ * down about it (`ranking.ts`); of equals the one with the lower frets.
+ * @param wanted sounding pitch classes, of `wantedChord` or `wantedSet`
+ * @example findShapes(wantedChord(readChordName('C').value), standard, { hand: handOptions() })[0].frets
+ *   // [undefined, 3, 2, 0, 1, 0]
+ */
+export function findShapes(wanted: WantedChord, target: Target, options: ShapeOptions): readonly Shape[] {
+  const { limit = USUAL_LIMIT, highestFret = USUAL_HIGHEST_FRET, spread = true, hand } = options;
+  const frame = frameOf(target, hand);
+  const choices = choicesOf(wanted, frame, highestFret, hand.openStrings, hand.strings);
+  const most = Number.isFinite(limit) ? Math.max(LEAST_KEPT, ROOM * limit) : Infinity;
+  const reentrant = isReentrant(target.fingerboard.tuning);
+  const search = { choices, wanted, frame, most, leastStrings: options.leastStrings, reentrant };
+  const spreads = spread && Number.isFinite(limit);
+  const found = searchNeck(search, (sofar) => {
+    const enough = spreads ? [...firstChoices(sofar, limit)] : sofar.slice(0, limit);
+    return enough.length < limit ? Infinity : (enough.at(-1)?.cost ?? Infinity);
+  });
+  const chosen = spreads ? spreadOut(found, limit) : found.slice(0, limit);
+  return chosen.flatMap((one): Shape[] => {
+    const frets = one.choices.map((choice) => choice?.written);
+    const places = frets.flatMap((fret, index) =>
+      fret === undefined ? [] : [{ string: frame.strings - index, fret }],
+    );
+    const { best } = fingerGrip(places, target, hand);
+    const { sounding, leftOut, bass, innerMuted, cost } = one;
+    return best ? [{ frets, grip: best, sounding, leftOut, bass, innerMuted, cost }] : [];
+  });
+}
