@@ -28,6 +28,8 @@ const REFINGER = {
   alternatives: NUMBER,
 };
 
+const FIT = { capoBy: NUMBER, tuningBy: NUMBER };
+
 const SIMPLIFY = { span: NUMBER, speed: NUMBER, barres: FLAG, fingers: NUMBER, highestFret: NUMBER };
 
 export const CLOSED: ServiceError = { error: 'This document is not open, so Pegbox has no text to work on.' };
@@ -69,6 +71,15 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       const read = readParams(params, SIMPLIFY);
       if ('error' in read) return read;
       return session.service.simplify(open.document, { range, ...read }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.applyFit, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, FIT);
+      if ('error' in read) return read;
+      const { capoBy = 0, tuningBy = 0 } = read;
+      return session.service.applyFit(open.document, { range, capoBy, tuningBy }, session.settings);
     }),
   );
 

@@ -1,7 +1,9 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
+import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
+import type { FitRequest, SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
 import type { SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
 import type {
   ConvertRequest,
@@ -36,7 +38,10 @@ export const REQUESTS = {
   chordAt: 'pegbox/chordAt',
   tuningSheet: 'pegbox/tuningSheet',
   grip: 'pegbox/grip',
+  strings: 'pegbox/strings',
   ringing: 'pegbox/ringing',
+  fitSinger: 'pegbox/fitSinger',
+  applyFit: 'pegbox/applyFit',
   neck: 'pegbox/neck',
   neckSvg: 'pegbox/neckSvg',
 } as const;
@@ -53,11 +58,14 @@ export interface RequestShapes {
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
   'pegbox/tuningChoices': { params: PlaceParams; answer: readonly TuningChoice[] };
   'pegbox/grip': { params: PlaceParams; answer: GripAnswer | null };
+  'pegbox/strings': { params: PlaceParams; answer: StringsAnswer | ServiceError };
   'pegbox/ringing': { params: RingingParams; answer: RingingAnswer | ServiceError };
   'pegbox/neck': { params: PlaceParams & NeckRequest; answer: NeckAnswer | ServiceError };
   'pegbox/neckSvg': { params: PlaceParams & NeckPictureRequest; answer: NeckPictureAnswer | ServiceError };
   'pegbox/tuningSheet': { params: PlaceParams & SheetRequest; answer: SheetAnswer | ServiceError };
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
+  'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
+  'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 
@@ -87,6 +95,8 @@ export type TransposeParams = Asked<TransposeRequest>;
 export type MoveCapoParams = Asked<MoveCapoRequest>;
 export type RefingerParams = Asked<RefingerRequest>;
 export type SimplifyParams = Asked<SimplifyRequest>;
+export type FitSingerParams = Asked<SingerRequest>;
+export type ApplyFitParams = Asked<FitRequest>;
 
 /**
  * Others are answered while it is at work. It tells how far it has come under the token, by `$/progress`, and stops

@@ -19,6 +19,16 @@ const NECK_PICTURE = {
 
 const SHEET = { from: TEXT, chord: TEXT, slide: FLAG };
 
+const SINGER = {
+  voice: TEXT,
+  compass: TEXT,
+  key: TEXT,
+  tunePart: TEXT,
+  low: TEXT,
+  high: TEXT,
+  highestCapo: NUMBER,
+};
+
 /** Answers the requests that only tell something and change no text. */
 export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
   const on = <Name extends keyof RequestShapes>(
@@ -31,6 +41,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     );
   };
 
+  on(REQUESTS.fitSinger, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SINGER);
+    if ('error' in read) return read;
+    const range = params.range && clampRange(open.document, fromRange(params.range));
+    return service.fitSinger(open.document, { range, ...read }, settings);
+  });
+
   on(REQUESTS.ringing, FAILED, ({ store, service, settings }, { uri, position, range }) => {
     const open = store.get(uri);
     if (!open) return CLOSED;
@@ -39,6 +58,12 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
       ...(range && { range: clampRange(open.document, fromRange(range)) }),
     };
     return service.ringing(open.document, where, settings);
+  });
+
+  on(REQUESTS.strings, FAILED, ({ store, service, settings }, { uri, position }) => {
+    const open = store.get(uri);
+    if (!open) return CLOSED;
+    return service.strings(open.document, clampPlace(open.document, fromPosition(position)), settings);
   });
 
   on(REQUESTS.tuningSheet, FAILED, ({ store, service, settings }, params) => {

@@ -23,6 +23,10 @@ import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
 import { tuningSheet } from './sheet/tuningSheet';
 import { chordAt } from './shapes/chordAt';
+import { applyFit } from './singer/applyFit';
+import { fitSinger } from './singer/fitSinger';
+import { requestedStrings } from './strings/requested';
+import { strings } from './strings/strings';
 import { suit } from './suit/suit';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
@@ -38,6 +42,8 @@ export function createLanguageService(): LanguageService {
     hover,
     grip,
     ringing,
+    fitSinger,
+    applyFit,
     neck,
     neckSvg,
     outline,
@@ -58,6 +64,8 @@ export function createLanguageService(): LanguageService {
     counterpart,
     notes,
     tuningChoices,
+    strings,
+    requestedStrings,
     tuning,
     tuningSheet,
     chord,

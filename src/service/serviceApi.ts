@@ -1,7 +1,9 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { GripAnswer } from './grip/gripAnswer';
+import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
+import type { FitRequest, SingerAnswer, SingerRequest } from './singer/singerAnswer';
 import type { SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
 import type {
   CompletionItem,
@@ -46,6 +48,10 @@ export interface LanguageService {
     request: NeckPictureRequest,
     settings: Settings,
   ): NeckPictureAnswer | ServiceError;
+  /** Ways to bring a tune to a singer with all shapes in their places, best first. */
+  fitSinger(document: TabDocument, request: SingerRequest, settings: Settings): SingerAnswer | ServiceError;
+  /** One of those ways as a change: capo, tuning or both in one edit. */
+  applyFit(document: TabDocument, request: FitRequest, settings: Settings): ChangeResult;
   outline(document: TabDocument): readonly OutlineItem[];
   folding(document: TabDocument): readonly FoldingRange[];
   /** Every place that sounds the pitch under the cursor. */
@@ -90,6 +96,10 @@ export interface LanguageService {
   notes(document: TabDocument): readonly NoteEntry[];
   /** Tunings on offer, nearest to the one in force at `place` first (for pick lists). */
   tuningChoices(document: TabDocument, place: Place, settings: Settings): readonly TuningChoice[];
+  /** What the strings bear under the fields in force at a place. */
+  strings(document: TabDocument, place: Place, settings: Settings): StringsAnswer;
+  /** The same without a document. */
+  requestedStrings(request: StringsRequest, settings: Settings): StringsAnswer | ServiceError;
   tuning(value: string, instrument: string | undefined, settings: Settings): TuningAnswer | ServiceError;
   /** Everything about the tuning in force at a place: strings, retuning, barres, slide places, the scale. */
   tuningSheet(
