@@ -18,7 +18,11 @@ export function ownGauge(text: string): string {
   return text.split('/')[0] ?? text;
 }
 
-/** `as usual`, `26 % more`, `half as much`-like words are left to the figures: `+26 %`. */
+/**
+ * A change of tension in words: `as usual`, `26 % more`, `37 % less`.
+ * @param ratio new by usual
+ * @example percentChange(1.26) // '26 % more'
+ */
 export function percentChange(ratio: number): string {
   const percent = Math.round((ratio - 1) * 100);
   if (percent === 0) return 'as usual';
@@ -40,16 +44,21 @@ export function strainSentence(
   const gauge = gaugeWords(load);
   const named = gauge === '' ? string : `${string.replace(/,$/, '')}, ${gauge},`;
   const note = formatNoteName(load.pitch.name);
-  const length = `${lengthWords(scaleLength)}`;
+  const length = lengthWords(scaleLength);
+  const mends = 'Tune it lower, take a shorter neck, or write in gauges: what is on it.';
   switch (state) {
     case 'error':
       return load.share === undefined
-        ? `${string} cannot be strung in steel at this length: ${note} at ${length} asks ${shareWords(load.stress / STRONGEST_STEEL)} of the least strength of the strongest size of music wire (ASTM A228).`
-        : `${string} cannot be strung in plain steel at this length: ${note} at ${length} asks ${shareWords(load.share)} of the least strength of ${gauge} (ASTM A228).`;
+        ? `${string} cannot be strung in steel at this length: ${note} at ${length} asks ${shareWords(load.stress / STRONGEST_STEEL)} of the least strength of the strongest size of music wire (ASTM A228). ${mends}`
+        : `${string} cannot be strung in plain steel at this length: ${note} at ${length} asks ${shareWords(load.share)} of the least strength of ${gauge} (ASTM A228). ${mends}`;
     case 'warning':
     case 'information': {
       const left = Math.max(0, halfStepsBetween(load.share ?? 1, 1)).toFixed(1);
-      return `${named} bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228) at ${note} and ${length}, ${left} half steps below breaking.`;
+      const thinner =
+        state === 'warning'
+          ? ' A thinner string hardly helps: the stress goes with pitch and length alone.'
+          : '';
+      return `${named} bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228) at ${note} and ${length}, ${left} half steps below breaking.${thinner}`;
     }
     case 'first to break':
       return `${named} is the first to break of this set, as is usual for ${note} at ${length}: it bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228).`;
@@ -78,13 +87,18 @@ export function shareWords(share: number): string {
 }
 
 /** What the strings are taken to be made of, since `gauges:` cannot say it. */
-export function materialWords({ materials: { plain, wound } }: SetLoad): string {
+export function materialWords({ strings, materials: { plain, wound } }: SetLoad): string {
+  const has = (kind: boolean): boolean => strings.some(({ gauge }) => gauge?.wound === kind);
+  const kinds = [...(has(false) ? [plain] : []), ...(has(true) ? [wound] : [])].join(' and ');
   const heavier =
-    wound === 'nickel-plated wound' ? ' Phosphor bronze wound strings pull 8 to 14 % more than these.' : '';
-  const loose = plain === 'plain nylon' ? ' Nylon is sized so loosely that its tension may be 6 % off.' : '';
-  const nothing = wound === 'bass round wound';
-  const kinds = nothing ? 'Round wound bass strings' : `${capital(plain)} and ${wound} strings`;
-  return `${kinds} are assumed.${heavier}${loose}`;
+    has(true) && wound === 'nickel-plated wound'
+      ? ' Phosphor bronze wound strings pull 8 to 14 % more than these.'
+      : '';
+  const loose =
+    has(false) && plain === 'plain nylon'
+      ? ' Nylon is sized so loosely that its tension may be 6 % off.'
+      : '';
+  return `${capital(kinds)} strings are assumed.${heavier}${loose}`;
 }
 
 function capital(text: string): string {

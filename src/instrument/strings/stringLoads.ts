@@ -40,6 +40,8 @@ export interface StringLoad {
   readonly usual: UsualString | undefined;
   /** Tension by usual tension; the string's own pitch alone counts where the usual gauge is not known. */
   readonly ratio: number | undefined;
+  /** The same of this very string, whatever the usual gauge: what pitch and length alone have changed. */
+  readonly pitchRatio: number | undefined;
   /** The stress of plain steel at this pitch in megapascals, whether or not the string is of it. */
   readonly stress: number;
   /** The share of the least strength, for plain steel of the sizes of ASTM A228. */
@@ -149,6 +151,7 @@ function loadOf(one: OneString): StringLoad {
     tension,
     usual,
     ratio: ratioOf(tension, usual, one, gauge),
+    pitchRatio: usual && pitchRatioOf(usual, one),
     stress,
     share: strength === undefined ? undefined : stress / strength,
     beyondSteel: materials.plain === 'plain steel' && stress >= STRONGEST_STEEL,
@@ -192,20 +195,24 @@ function usualTotal(
   return summed(parts);
 }
 
-/** With the same gauge, or without any, tension goes with the square of pitch and length alone. */
+/** The tension of one and the same string here, by that at its usual pitch on the usual neck: the square of both. */
+function pitchRatioOf(usual: UsualString, { neck, pitch, base }: OneString): number {
+  const length = base.gauges ? neck.scaleLength / neck.instrument.scaleLength : 1;
+  const hertz = frequencyOf(pitch.midi, neck.referencePitch) / frequencyOf(usual.midi, STANDARD_PITCH);
+  return (length * hertz) ** 2;
+}
+
+/** With the same gauge, or without any, tension goes with pitch and length alone. */
 function ratioOf(
   tension: number | undefined,
   usual: UsualString | undefined,
-  { neck, pitch, base }: OneString,
+  one: OneString,
   gauge: Gauge | undefined,
 ): number | undefined {
   if (!usual) return undefined;
   if (tension !== undefined && usual.tension !== undefined) return tension / usual.tension;
   const same = !gauge || !usual.gauge || sameGauge(gauge, usual.gauge);
-  if (!same) return undefined;
-  const length = base.gauges ? neck.scaleLength / neck.instrument.scaleLength : 1;
-  const hertz = frequencyOf(pitch.midi, neck.referencePitch) / frequencyOf(usual.midi, STANDARD_PITCH);
-  return (length * hertz) ** 2;
+  return same ? pitchRatioOf(usual, one) : undefined;
 }
 
 function sameGauge(a: Gauge, b: Gauge): boolean {

@@ -31,10 +31,18 @@ const OWN_KIND = 0.12;
  * @example suggestedGauge(load, materials) // '56w', for B1 on string 6 of a guitar
  */
 export function suggestedGauge(load: StringLoad, materials: Materials): string | undefined {
-  const { ratio, usual, gauge, tension } = load;
-  if (ratio === undefined || !usual?.tension || !gauge || Math.abs(ratio - 1) <= LITTLE) return undefined;
-  if (load.beyondSteel) return undefined;
-  const wanted = usual.tension;
+  const { ratio, pitchRatio, usual, gauge, tension } = load;
+  if (ratio === undefined || pitchRatio === undefined || !usual?.tension || !gauge) return undefined;
+  if (load.beyondSteel || materials.steelOnNylonInstrument) return undefined;
+  // A heavier set than usual was chosen for something: only what the tuning or the neck has changed is mended.
+  const away = [Math.log(ratio), Math.log(pitchRatio)].map((off) =>
+    Math.abs(off) <= Math.log(1 + LITTLE) ? 0 : Math.sign(off),
+  );
+  if (away[0] === 0 || away[0] !== away[1]) return undefined;
+  const wanted =
+    Math.abs(ratio - 1) <= Math.abs(pitchRatio - 1) || tension === undefined
+      ? usual.tension
+      : tension / pitchRatio;
   const own = nearest(gauge.wound ? materials.wound : materials.plain, wanted, load);
   const other = nearest(gauge.wound ? materials.plain : materials.wound, wanted, load);
   const best = [own, other].flatMap((one) => one ?? []).sort((a, b) => a.off - b.off)[0];
