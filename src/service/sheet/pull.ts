@@ -1,9 +1,29 @@
 import type { PullOf } from '../../instrument/retuning/retuningOrder';
-import { frequencyOf } from '../../music/frequency';
+import { setPull } from '../../instrument/strings/setPull';
+import type { Tuning } from '../../instrument/tuning';
+import type { Header } from '../../notation/header';
+
+/** How the strings of a header pull in any tuning. */
+export interface SheetPullOf {
+  readonly pullOf: PullOf;
+  /** Whether in newtons; else in shares, each string pulling alike in the usual tuning. */
+  readonly inNewtons: boolean;
+}
 
 /**
- * How hard a string pulls where the set is not known: as the square of its frequency, T = μ(2Lf)² (Mersenne, Taylor),
- * all strings weighing the same. Right for what becomes of one string, rough for what becomes of a set.
+ * The pull of the header's own set of strings, which is on before and after.
+ * @param from the tuning that the set comes from; it may have strings that are off afterwards
  */
-export const PULL_BY_PITCH: PullOf = ({ pitches }) =>
-  pitches.reduce((sum, { midi }) => sum + frequencyOf(midi) ** 2, 0);
+export function pullUnder(header: Header, from: Tuning): SheetPullOf {
+  const { instrument, gauges, scaleLength, referencePitch, tuning } = header;
+  const strung = from.strings.length > tuning.strings.length ? from : tuning;
+  const set = setPull({ instrument, gauges, scaleLength, referencePitch }, strung);
+  return {
+    inNewtons: set.unit === 'newtons',
+    pullOf: ({ pitches }, number) =>
+      set.pull(
+        number,
+        pitches.map(({ midi }) => midi),
+      ),
+  };
+}

@@ -1,3 +1,4 @@
+import { NEWTONS_PER_POUND } from '../../instrument/strings/tension';
 import type { SheetPull } from './sheetAnswer';
 
 /** A change that a player need not think of (engineering value). */
@@ -7,7 +8,7 @@ const LITTLE = 0.005;
  * How the set's pull changes on the way.
  * @param start before the first step, in the unit of `after`
  * @param after each step
- * @example pullAnswer(460, [440, 414], true).words // 'The set pulls 460 N before and 414 N after, 10 % less'
+ * @example pullAnswer(460, [440, 414], true).words // 'The whole set pulls 460 N (103 lb) before and 414 N (93 lb) after, …'
  */
 export function pullAnswer(start: number, after: readonly number[], inNewtons: boolean): SheetPull {
   const end = after.at(-1) ?? start;
@@ -27,9 +28,12 @@ function words(end: number, newtons: SheetPull['newtons']): string {
   const percent = Math.round(Math.abs(end - 1) * 100);
   const change = Math.abs(end - 1) < LITTLE ? 'as much' : `${percent} % ${end < 1 ? 'less' : 'more'}`;
   if (!newtons)
-    return `The whole set pulls about ${change === 'as much' ? 'as much as before' : `${change} than before`}, if all strings weighed the same`;
-  const before = Math.round(newtons.start);
-  return `The whole set pulls ${before} N before and ${Math.round(newtons.end)} N after, ${change}`;
+    return `The whole set pulls about ${change === 'as much' ? 'as much as before' : `${change} than before`}, if all its strings pull alike in the usual tuning`;
+  return `The whole set pulls ${inUnits(newtons.start)} before and ${inUnits(newtons.end)} after, ${change}; at no step more than the greater of the two`;
+}
+
+function inUnits(newtons: number): string {
+  return `${Math.round(newtons)} N (${Math.round(newtons / NEWTONS_PER_POUND)} lb)`;
 }
 
 function tenth(value: number): number {

@@ -1,5 +1,5 @@
 import { carriesOver } from '../../instrument/retuning/carriesOver';
-import { retuningOrder, type PullOf, type RetuningStep } from '../../instrument/retuning/retuningOrder';
+import { retuningOrder, type RetuningStep } from '../../instrument/retuning/retuningOrder';
 import { stringChanges, type StringChange } from '../../instrument/retuning/stringChanges';
 import { formatNoteList } from '../../instrument/noteList';
 import { formatTuning, formatTuningNotes } from '../../instrument/tuningFormat';
@@ -10,6 +10,7 @@ import { carriesOverWords } from './carriesOverWords';
 import { checkSentence, tellCheck } from './checkWords';
 import type { FromTuning } from './fromTuning';
 import { movedBy, noteWithHertz, stringsWords, tuningWords } from './noteText';
+import type { SheetPullOf } from './pull';
 import { pullAnswer } from './pullWords';
 import { retuningCautions } from './retuningCautions';
 import type { SheetRetuning, SheetStep, SheetStringChange } from './sheetAnswer';
@@ -19,13 +20,11 @@ const LAST_CHECK =
 
 /**
  * The way from another tuning into the one in force: each string, the steps in order, what carries over, cautions.
- * @param pullOf newtons where `inNewtons` says so, else any unit
  */
 export function retuningAnswer(
   { tuning: from, why }: FromTuning,
   header: Header,
-  pullOf: PullOf,
-  inNewtons: boolean,
+  { pullOf, inNewtons }: SheetPullOf,
 ): SheetRetuning {
   const { tuning: to, frets, instrument, referencePitch } = header;
   const changes = stringChanges(from, to);

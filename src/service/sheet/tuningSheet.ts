@@ -12,7 +12,7 @@ import { tellCheck, tellHarmonics } from './checkWords';
 import { fromTuning } from './fromTuning';
 import { tuningWords } from './noteText';
 import { openStringsAnswer, stringRows } from './openStrings';
-import { PULL_BY_PITCH } from './pull';
+import { pullUnder } from './pull';
 import { retuningAnswer } from './retuning';
 import { scaleAnswer } from './scale';
 import type { SheetAnswer, SheetRequest, SheetTuning } from './sheetAnswer';
@@ -45,7 +45,7 @@ export function tuningSheet(
     tuneBy: tuneByFrets(tuning, frets).map((check) => tellCheck(check, tuning)),
     octaves: octaveChecks(tuning, frets).map((check) => tellCheck(check, tuning)),
     harmonics: harmonicChecks(tuning, referencePitch).map((check) => tellHarmonics(check, tuning)),
-    retuning: retuningAnswer(from, header, PULL_BY_PITCH, false),
+    retuning: retuningAnswer(from, header, pullUnder(header, from.tuning)),
     barres: barresAnswer(header),
     slide,
     scale: scaleAnswer(header),
