@@ -1,3 +1,4 @@
+import { eitherOf } from '../instrument/nameMatching';
 import type { Failed, Result } from '../music/result';
 import { Refusal } from './refusal';
 
@@ -13,5 +14,5 @@ export function readable<T>(option: string | undefined, result: Result<T>): T {
 
 function sentenceOf({ error: { message, suggestions } }: Failed): string {
   if (suggestions.length === 0 || suggestions.some((value) => message.includes(value))) return message;
-  return `${message} Did you mean ${suggestions.slice(0, 3).join(' or ')}?`;
+  return `${message} Did you mean ${eitherOf(suggestions.slice(0, 3))}?`;
 }

@@ -1,6 +1,6 @@
 import { failed, ok, type Result } from '../music/result';
 import type { Instrument } from './instrument';
-import { nameKey, nearestNames } from './nameMatching';
+import { eitherOf, nameKey, nearestNames } from './nameMatching';
 
 /** What a row of the table below says; the rest follows from the tuning. */
 interface Row {
@@ -235,7 +235,7 @@ export function readInstrument(text: string): Result<Instrument> {
     INSTRUMENTS.map(({ name }) => name),
   );
   const near =
-    names.length > 0 ? ` Did you mean ${names.join(' or ')}?` : ' Use a name such as guitar, bass or banjo.';
+    names.length > 0 ? ` Did you mean ${eitherOf(names)}?` : ' Use a name such as guitar, bass or banjo.';
   return failed(
     'unknown-instrument',
     `Pegbox knows no instrument “${written}”.${near}`,

@@ -46,6 +46,14 @@ export function nearestNames(text: string, names: readonly string[], limit = 3):
     .map((entry) => entry.name);
 }
 
+/**
+ * Names to choose from, in words.
+ * @example eitherOf(['open D', 'open E', 'open G']) // 'open D, open E or open G'
+ */
+export function eitherOf(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1) ?? ''}`;
+}
+
 /** Infinity when the names have too little in common to be worth offering. */
 function nameDistance(wanted: string, key: string): number {
   const edits = letterDistance(wanted, key);

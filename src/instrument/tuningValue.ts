@@ -2,7 +2,7 @@ import { formatNoteName, formatPitchName, midiOf, pitchClassOf, type PitchName }
 import { failed, ok, type Failed, type Notice, type Result } from '../music/result';
 import { writtenRange } from './frets';
 import type { Instrument } from './instrument';
-import { nameKey, nearestNames } from './nameMatching';
+import { eitherOf, nameKey, nearestNames } from './nameMatching';
 import { formatNoteList, MOST_STRINGS, readNoteList, type NoteList, type WrittenPitch } from './noteList';
 import { retune } from './retune';
 import { stringsFromNotes, usualStrings } from './stringsFromNotes';
@@ -241,7 +241,7 @@ function unknownName(value: string, start: number, reader: Reader): Failed {
   const suggestions = nearestNames(value, reader.names());
   const offer =
     suggestions.length > 0
-      ? ` Did you mean ${suggestions.join(' or ')}?`
+      ? ` Did you mean ${eitherOf(suggestions)}?`
       : ' Write a name such as standard, or the notes, low string first.';
   const message = `“${value}” is no tuning that Pegbox knows for ${reader.instrument.name}.${offer}`;
   return failed('unknown-name', message, start, start + value.length, suggestions);

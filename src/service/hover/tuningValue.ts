@@ -7,13 +7,15 @@ import { formatPitchName } from '../../music/noteName';
 import { STANDARD_PITCH } from '../../music/frequency';
 import type { Header } from '../../notation/header';
 import { usualTuning } from '../../notation/headerViews';
+import { shortSheet } from '../sheet/shortForm';
 import { openStringsOf } from '../tuningAnswer';
 import { halfSteps, hertz, lines, listed, paragraphs, quoted } from './text';
 
 const OCTAVE = 12;
 
 /** The strings of a tuning with their frequencies, what they make when all are open, and what is to be turned. */
-export function tuningHover({ tuning, instrument, referencePitch }: Header): string {
+export function tuningHover(header: Header): string {
+  const { tuning, instrument, referencePitch } = header;
   const steps = stepsFrom(usualTuning(instrument), tuning);
   const strings = tuning.strings.map((string, index) => {
     const frequencies = listed(string.pitches.map(({ midi }) => hertz(midi, referencePitch)));
@@ -30,6 +32,7 @@ export function tuningHover({ tuning, instrument, referencePitch }: Header): str
     [...strings].reverse().join('\n'),
     lines(
       openStrings(tuning),
+      ...shortSheet(header),
       `Steps are counted from the usual tuning of the ${instrument.name}, frequencies at A4 = ${referencePitch} Hz${
         referencePitch === STANDARD_PITCH ? '' : ' as written'
       }, without a capo`,

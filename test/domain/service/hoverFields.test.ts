@@ -20,6 +20,9 @@ describe('hover of a field', () => {
       '- String 5: A2, 110.0 Hz',
       '- String 6: D2, 73.4 Hz, down 2 half steps',
       'The open strings make Dsus4 (suspended fourth, no third); also Gsus2/D',
+      // Row 9 of the handbook table of tunings; the barres by transposing, common practice, no source.
+      'Tune string by string at frets 7 5 5 2 5: string 6 at fret 7 gives string 5, and so on',
+      'Straight barres: open Dsus4, fret 5 Gsus4 and fret 7 Asus4',
       'Steps are counted from the usual tuning of the guitar, frequencies at A4 = 440 Hz, without a capo',
     ]);
   });
