@@ -16,6 +16,8 @@ import { registerPreviewCommands } from './preview/previewCommands';
 import { Previews } from './preview/previews';
 import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
+import { LastPlace } from './views/lastPlace';
+import { registerNeck } from './views/neckView';
 
 export const CLIENT_ID = 'pegbox';
 export const CLIENT_NAME = 'Pegbox';
@@ -40,10 +42,12 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
   const pages = new ReportPages();
   const previews = new Previews(pages);
   const help = new HelpPages(context.extensionUri);
+  const places = new LastPlace();
   const tools = { requests, pages, previews, memory: context.globalState };
   context.subscriptions.push(
     pages,
     previews,
+    places,
     registerConvert(tools),
     registerConvertIntoNewPart(tools),
     registerRefinger(tools),
@@ -53,6 +57,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerMoveCapo(tools),
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
+    registerNeck(context.extensionUri, requests, places),
     registerOpenHelp(),
     registerShowHandTable(help),
     help.register(),

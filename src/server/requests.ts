@@ -44,6 +44,7 @@ export const REQUESTS = {
   applyFit: 'pegbox/applyFit',
   neck: 'pegbox/neck',
   neckSvg: 'pegbox/neckSvg',
+  putFret: 'pegbox/putFret',
 } as const;
 
 /** What each request takes and answers. */
@@ -66,6 +67,7 @@ export interface RequestShapes {
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
   'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
+  'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 
@@ -75,6 +77,13 @@ interface DocumentParams {
 
 export interface PlaceParams extends DocumentParams {
   readonly position: Position;
+}
+
+export interface PutFretParams extends PlaceParams {
+  /** Player's number. */
+  readonly string: number;
+  /** As it is written. */
+  readonly fret: number;
 }
 
 /** For a range, else for the part at a position, else for the whole file. */

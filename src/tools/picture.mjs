@@ -5,6 +5,9 @@
 //   --file NAME      what to open: a file of the demo folder, or any path (a copy is opened, the file stays as it is)
 //   --line N         where the cursor goes, from 1; default 1
 //   --column N       default 1
+//   --view TITLE     then waits for a page of the extension, such as "Neck"
+//   --click SELECTOR then clicks in that page: "text=Write", "#place-3-2"; may come more than once
+//   --choose S=V     then chooses in a list of that page: "select >> nth=0=degrees"; may come more than once
 //   --hover          shows the hover there, and prints its text
 //   --command TITLE  then runs a command by its title in the palette; may come more than once
 //   --keys KEYS      then presses keys, one after the other: "Control+Shift+O", "Escape Down Down Enter";
@@ -18,13 +21,13 @@
 //   --settings JSON  user settings: '{"editor.fontSize":16}'
 //   --wait MS        before the picture; default 1500
 //
-// Order: open, go to the place, commands, keys, hover, picture. Needs a build (npm run build).
+// Order: open, go to the place, commands, view with its lists and clicks, keys, hover, picture. Needs a build (npm run build).
 import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { exitOnSignals } from './exitOnSignals.mjs';
-import { command, editorReady, goTo, hover } from './hosts/drive.mjs';
+import { command, editorReady, goTo, hover, viewFrame } from './hosts/drive.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
 import { inRoot } from './paths.mjs';
@@ -43,6 +46,9 @@ const { values } = parseArgs({
     column: { type: 'string', default: '1' },
     hover: { type: 'boolean', default: false },
     command: { type: 'string', multiple: true, default: [] },
+    view: { type: 'string' },
+    click: { type: 'string', multiple: true, default: [] },
+    choose: { type: 'string', multiple: true, default: [] },
     keys: { type: 'string', default: '' },
     out: { type: 'string', default: inRoot('media/picture.png') },
     width: { type: 'string', default: '1280' },
@@ -91,6 +97,14 @@ async function takePicture(page) {
   for (const title of values.command) {
     await command(page, title);
     await page.waitForTimeout(500);
+  }
+  if (values.view) {
+    const view = await viewFrame(page, values.view);
+    for (const choice of values.choose) {
+      const at = choice.lastIndexOf('=');
+      await view.locator(choice.slice(0, at)).selectOption(choice.slice(at + 1));
+    }
+    for (const selector of values.click) await view.locator(selector).first().click();
   }
   for (const key of values.keys.split(' ').filter(Boolean)) {
     await page.keyboard.press(key).catch(() => page.keyboard.type(key, { delay: 20 }));

@@ -72,3 +72,22 @@ export async function hover(page) {
   }
   throw new Error('No hover came up.');
 }
+
+/**
+ * The page inside a webview of the extension, by its title: the frame that the editor keeps inside a frame of its own.
+ * @param {Page} page
+ * @param {string} title such as `Neck`
+ * @returns {Promise<import('playwright-core').Frame>}
+ * @throws {Error} when no such page is there in 30 s
+ */
+export async function viewFrame(page, title) {
+  for (const end = Date.now() + 30_000; Date.now() < end;) {
+    for (const frame of page.frames()) {
+      const holds = (/** @type {string} */ wanted) =>
+        document.title === wanted && document.getElementById('view')?.childElementCount;
+      if (await frame.evaluate(holds, title).catch(() => undefined)) return frame;
+    }
+    await page.waitForTimeout(50);
+  }
+  throw new Error(`No page “${title}” came up.`);
+}
