@@ -5,13 +5,13 @@ import type { Header } from '../../notation/header';
 import { usualTuning } from '../../notation/headerViews';
 import type { TabDocument } from '../../notation/tabDocument';
 import { changeOf, NOTHING_THERE, wideningCuts, type Attempt } from '../change/change';
-import { halfStepWords, leftOut, notesOutOf } from '../change/remarks';
+import { leftOut, notesOutOf } from '../change/remarks';
 import { slicesIn, type Slice } from '../change/slices';
 import { stayOnStrings } from '../change/stayOnStrings';
 import type { Settings } from '../records';
 import type { ChangeResult, Report } from '../serviceApi';
-import { fieldsAfter, type Move } from './moveAll';
-import { shapesWords } from './shapesWords';
+import { createMover, type Move } from './moveAll';
+import { higherWords, shapesWords } from './shapesWords';
 import type { FitRequest } from './singerAnswer';
 
 /** The farthest that all strings are moved: an octave. */
@@ -30,7 +30,7 @@ export function applyFit(document: TabDocument, request: FitRequest, settings: S
 }
 
 function attempt(document: TabDocument, slices: readonly Slice[], move: Move, settings: Settings): Attempt {
-  const headerFor = fieldsAfter(move, settings);
+  const headerFor = createMover(settings)(move);
   const { capoBy, tuningBy } = move;
   const staying = stayOnStrings(
     document,
@@ -43,7 +43,7 @@ function attempt(document: TabDocument, slices: readonly Slice[], move: Move, se
     const { moved, notesIn, unplaced } = counted;
     const cautions = cautionsFor(slices, headerFor, tuningBy);
     const remarks = [
-      `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} ${halfStepWords(capoBy + tuningBy)}.`,
+      `Every string and fret stays; ${notesOutOf(moved, notesIn).toLowerCase()} ${moved === 1 ? 'sounds' : 'sound'} ${higherWords(capoBy + tuningBy)}.`,
       ...leftOut(unplaced.length),
       `${shapesWords(slices, move).words}.`,
       ...cautions,

@@ -8,13 +8,13 @@ import { NOTHING_THERE } from '../change/change';
 import { slicesIn, type Slice } from '../change/slices';
 import type { Settings } from '../records';
 import type { ServiceError } from '../serviceApi';
-import type { Move } from './moveAll';
+import { createMover, type Move } from './moveAll';
 import { ranked, type Ranked } from './ranking';
 import { remarksFor } from './singerRemarks';
 import type { SingerAnswer, SingerRequest, SungRange } from './singerAnswer';
 import { tuneOf, type Tune } from './topLine';
 import { tuneInVoice } from './tuneInVoice';
-import { movesFor, wayOf } from './ways';
+import { movesFor, moveTeller } from './ways';
 
 /** How high a capo is thought of, where nothing is said: beyond it little neck is left. An engineering value. */
 const HIGHEST_CAPO = 7;
@@ -43,17 +43,22 @@ export function fitSinger(
   if (!Number.isInteger(highest) || highest < 0 || highest > 36)
     return { error: 'The highest capo is a fret from 0 to 36, such as 5.' };
   const spelling = soundingSpelling(slices[0]?.system.header ?? document.headerAt(0));
+  const mover = createMover(settings);
+  const tell = moveTeller(slices, request.range, mover);
   const told = (move: Move): Ranked => {
-    const up = move.capoBy + move.tuningBy;
+    const way = tell(move);
+    const up = way.halfSteps;
+    // Notes are spelled as the key is that they are told beside.
+    const key = way.sounds === null ? undefined : readKey(way.sounds);
     const sung = {
-      key: spelling.key && transposeKey(spelling.key, up),
+      key: key?.ok === true ? key.value : undefined,
       tuningNames: up === 0 ? spelling.tuningNames : [],
     };
     const lies = voice && tune ? tuneInVoice(tune.low + up, tune.high + up, voice, sung) : null;
-    return { move, way: wayOf(slices, move, lies, request.range, settings) };
+    return { move, way: { ...way, lies } };
   };
   const here = told({ capoBy: 0, tuningBy: 0 });
-  const moves = movesFor(slices, highest, settings).filter(
+  const moves = movesFor(slices, highest, mover).filter(
     ({ capoBy, tuningBy }) => !key || (capoBy + tuningBy - key.up) % 12 === 0,
   );
   const ways = ranked(moves.map(told)).map(({ way }) => way);

@@ -1,4 +1,5 @@
 import type { Capo } from '../../instrument/capo';
+import type { Tuning } from '../../instrument/tuning';
 import { transposeKey } from '../../music/key';
 import type { Header } from '../../notation/header';
 import { mapHeaders } from '../change/change';
@@ -13,17 +14,29 @@ export interface Move {
   readonly tuningBy: number;
 }
 
+/** The fields after a move, as a function of those before it. */
+export type Mover = (move: Move) => (header: Header) => Header;
+
 /**
- * The fields after a move. Key and chord names are as played, so that a capo leaves them and another tuning moves them.
- * A partial capo stays where it is.
+ * Moves fields. Key and chord names are as played, so that a capo leaves them and another tuning moves them. A partial
+ * capo stays where it is. Each tuning is worked out once.
  */
-export function fieldsAfter({ capoBy, tuningBy }: Move, settings: Settings): (header: Header) => Header {
-  return mapHeaders((header) => ({
-    ...header,
-    tuning: movedTuning(header, tuningBy, settings),
-    capo: movedCapo(header.capo, capoBy),
-    key: header.key && tuningBy !== 0 ? transposeKey(header.key, tuningBy) : header.key,
-  }));
+export function createMover(settings: Settings): Mover {
+  const known = new Map<Header, Map<number, Tuning>>();
+  const tuningOf = (header: Header, by: number): Tuning => {
+    const own = known.get(header) ?? new Map<number, Tuning>();
+    known.set(header, own);
+    const tuning = own.get(by) ?? movedTuning(header, by, settings);
+    own.set(by, tuning);
+    return tuning;
+  };
+  return ({ capoBy, tuningBy }) =>
+    mapHeaders((header) => ({
+      ...header,
+      tuning: tuningOf(header, tuningBy),
+      capo: movedCapo(header.capo, capoBy),
+      key: header.key && tuningBy !== 0 ? transposeKey(header.key, tuningBy) : header.key,
+    }));
 }
 
 function movedCapo(capo: Capo | undefined, by: number): Capo | undefined {

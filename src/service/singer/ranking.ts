@@ -32,7 +32,8 @@ function trouble({ move: { tuningBy }, way }: Ranked): number {
 
 /**
  * The best ways, first what goes least beyond the voice, then what costs least. For each sounding pitch the cheapest way
- * of each kind is kept, and the best of each kind is among the `MOST_WAYS` that are told.
+ * of each kind is kept; of both together only what neither gives alone, and the best one. The best of each kind is among
+ * the `MOST_WAYS` that are told.
  */
 export function ranked(all: readonly Ranked[]): readonly Ranked[] {
   const sorted = all
@@ -40,7 +41,11 @@ export function ranked(all: readonly Ranked[]): readonly Ranked[] {
     .sort((a, b) => a.over - b.over || a.cost - b.cost)
     .map(({ one }) => one);
   const seen = new Set<string>();
-  const kept = sorted.filter(({ way: { kind, halfSteps } }) => {
+  const alone = new Set(sorted.flatMap(({ way }) => (way.kind === 'both' ? [] : [way.halfSteps])));
+  const bestBoth = sorted.find(({ way }) => way.kind === 'both');
+  const kept = sorted.filter((one) => {
+    const { kind, halfSteps } = one.way;
+    if (kind === 'both' && alone.has(halfSteps) && one !== bestBoth) return false;
     const id = `${kind} ${halfSteps}`;
     return seen.has(id) ? false : seen.add(id);
   });

@@ -2,7 +2,6 @@ import { formatKey, transposeKey } from '../../music/key';
 import { transposeWrittenChord } from '../../music/chord/transposeChord';
 import { capoShift } from '../../notation/headerViews';
 import { chordMarksIn } from '../change/chordMarks';
-import { halfStepWords } from '../change/remarks';
 import type { Slice } from '../change/slices';
 import { baseOf } from './movedTuning';
 import type { Move } from './moveAll';
@@ -14,6 +13,13 @@ export interface ShapesWords {
   /** The key of the shapes as in the tuning's own place; null where no key is written. */
   readonly shapes: string | null;
   readonly sounds: string | null;
+}
+
+/** `3 half steps higher`, `1 half step lower`. */
+export function higherWords(halfSteps: number): string {
+  const size = Math.abs(halfSteps);
+  if (size === 0) return 'as before';
+  return `${size} half ${size === 1 ? 'step' : 'steps'} ${halfSteps < 0 ? 'lower' : 'higher'}`;
 }
 
 /**
@@ -38,8 +44,7 @@ export function shapesWords(slices: readonly Slice[], { capoBy, tuningBy }: Move
   const chord = chorded && chordMarksIn(chorded)[0]?.mark.text;
   if (chord === undefined)
     return {
-      words:
-        up === 0 ? 'Shapes sound as they are named' : `Shapes sound ${halfStepWords(up)} from their names`,
+      words: up === 0 ? 'Shapes sound as they are named' : `Shapes sound ${higherWords(up)} than their names`,
       shapes: null,
       sounds: null,
     };

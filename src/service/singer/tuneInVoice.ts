@@ -45,12 +45,10 @@ function wordsOf(
   under: number,
   above: number,
 ): string {
-  const where = octaves === 0 ? 'Sung' : `Sung ${octaveWords(octaves)}`;
+  const where = octaves === 0 ? 'Sung' : `Sung ${octaveWords(octaves)},`;
   const beyond = [
     ...(under < 0 ? [`${steps(-under)} below the voice`] : []),
-    ...(above < 0
-      ? [`${steps(-above)} above it`.replace('above it', under < 0 ? 'above it' : 'above the voice')]
-      : []),
+    ...(above < 0 ? [`${steps(-above)} above ${under < 0 ? 'it' : 'the voice'}`] : []),
   ];
   const lies =
     beyond.length > 0
@@ -60,8 +58,8 @@ function wordsOf(
 }
 
 function octaveWords(octaves: number): string {
-  const count = Math.abs(octaves) === 1 ? 'an octave' : `${Math.abs(octaves)} octaves`;
-  return `${count} ${octaves < 0 ? 'lower' : 'higher'} than played,`;
+  const way = octaves < 0 ? 'below' : 'above';
+  return Math.abs(octaves) === 1 ? `in the octave ${way}` : `${Math.abs(octaves)} octaves ${way}`;
 }
 
 function steps(count: number): string {

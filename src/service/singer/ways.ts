@@ -5,11 +5,11 @@ import { stringBears } from '../../playing/suit/stringBears';
 import type { Header } from '../../notation/header';
 import { capoWords, halfStepWords } from '../change/remarks';
 import { notesOf, type Slice } from '../change/slices';
-import type { Range, Settings } from '../records';
+import type { Range } from '../records';
 import { cautionsFor } from './applyFit';
-import { fieldsAfter, type Move } from './moveAll';
+import type { Move, Mover } from './moveAll';
 import { shapesWords } from './shapesWords';
-import type { SingerWay, TuneInVoice } from './singerAnswer';
+import type { SingerWay, StringStrain } from './singerAnswer';
 import { strainOf } from './strain';
 
 /** How far down all strings are tuned at most; lower they get slack. An engineering value. */
@@ -18,14 +18,17 @@ const MOST_DOWN = 4;
 const MOST_UP = 4;
 
 /** Every move that the strings, the neck and the frets of the passage allow, the piece as it stands among them. */
-export function movesFor(slices: readonly Slice[], highestCapo: number, settings: Settings): readonly Move[] {
+export function movesFor(slices: readonly Slice[], highestCapo: number, mover: Mover): readonly Move[] {
   const headers = [...new Set(slices.map(({ system }) => system.header))];
   const capos = caposFor(headers, highestCapo).filter(
-    (capoBy) => capoBy === 0 || reaches(slices, { capoBy, tuningBy: 0 }, settings),
+    (capoBy) => capoBy === 0 || reaches(slices, mover({ capoBy, tuningBy: 0 })),
   );
   const tunings: number[] = [];
   for (let by = -MOST_DOWN; by <= MOST_UP; by++) if (borne(headers, by)) tunings.push(by);
-  return capos.flatMap((capoBy) => tunings.map((tuningBy) => ({ capoBy, tuningBy })));
+  // Nobody tunes up to put a capo on: it would do alone.
+  return capos.flatMap((capoBy) =>
+    tunings.flatMap((tuningBy) => (capoBy !== 0 && tuningBy > 0 ? [] : [{ capoBy, tuningBy }])),
+  );
 }
 
 /** By how many frets every capo can go up or down; none on an instrument that is played under a bar. */
@@ -51,8 +54,7 @@ function borne(headers: readonly Header[], by: number): boolean {
 }
 
 /** Whether every fret of the passage is still on the neck. */
-function reaches(slices: readonly Slice[], move: Move, settings: Settings): boolean {
-  const after = fieldsAfter(move, settings);
+function reaches(slices: readonly Slice[], after: (header: Header) => Header): boolean {
   return slices.every((slice) => {
     const { tuning, capo, frets } = after(slice.system.header);
     const board = createFingerboard(tuning, capo, frets);
@@ -63,36 +65,47 @@ function reaches(slices: readonly Slice[], move: Move, settings: Settings): bool
   });
 }
 
-/** A move with all that is told about it. */
-export function wayOf(
+/** A move with all that is told about it, but how the tune lies. */
+export type ToldMove = Omit<SingerWay, 'lies'>;
+
+/** Tells moves of a passage; what hangs on the tuning alone is worked out once for each. */
+export function moveTeller(
   slices: readonly Slice[],
-  move: Move,
-  lies: TuneInVoice | null,
   range: Range | undefined,
-  settings: Settings,
-): SingerWay {
-  const { capoBy, tuningBy } = move;
-  const headerFor = fieldsAfter(move, settings);
-  const headers = slices.map(({ system }) => headerFor(system.header));
-  const [header] = headers;
-  const tunings = new Set(
-    headers.map(({ tuning, instrument }) => tuning.text || formatTuning(tuning, instrument)),
-  );
-  const capos = new Set(headers.map(({ capo }) => formatCapo(capo)));
-  const kind = capoBy !== 0 ? (tuningBy !== 0 ? 'both' : 'capo') : tuningBy !== 0 ? 'tuning' : 'as it stands';
-  return {
-    kind,
-    title: titleOf(kind, move, header, capos.size > 1),
-    halfSteps: capoBy + tuningBy,
-    capo: [...capos].join('; '),
-    tuning: [...tunings].join('; '),
-    ...shapesWords(slices, move),
-    lies,
-    strain: strainOf(headers, tuningBy),
-    fretsLeft: Math.min(...headers.map(({ frets, capo }) => frets - (capo?.strings ? 0 : (capo?.fret ?? 0)))),
-    cautions: cautionsFor(slices, headerFor, tuningBy),
-    request: kind === 'as it stands' ? null : { range, capoBy, tuningBy },
+  mover: Mover,
+): (move: Move) => ToldMove {
+  const strains = new Map<number, StringStrain>();
+  const before = [...new Set(slices.map(({ system }) => system.header))];
+  return (move) => {
+    const { capoBy, tuningBy } = move;
+    const headerFor = mover(move);
+    const headers = before.map(headerFor);
+    const strain = strains.get(tuningBy) ?? strainOf(headers, tuningBy);
+    strains.set(tuningBy, strain);
+    const capos = new Set(headers.map(({ capo }) => formatCapo(capo)));
+    const kind =
+      capoBy !== 0 ? (tuningBy !== 0 ? 'both' : 'capo') : tuningBy !== 0 ? 'tuning' : 'as it stands';
+    return {
+      kind,
+      title: titleOf(kind, move, headers[0], capos.size > 1),
+      halfSteps: capoBy + tuningBy,
+      capo: [...capos].join('; '),
+      tuning: [...new Set(headers.map(tuningText))].join('; '),
+      ...shapesWords(slices, move),
+      strain,
+      fretsLeft: Math.min(
+        ...headers.map(({ frets, capo }) => frets - (capo?.strings ? 0 : (capo?.fret ?? 0))),
+      ),
+      cautions: cautionsFor(slices, headerFor, tuningBy),
+      request: kind === 'as it stands' ? null : { range, capoBy, tuningBy },
+    };
   };
+}
+
+/** A name, as written where it has none. */
+function tuningText({ tuning, instrument }: Header): string {
+  if (tuning.name !== undefined) return tuning.name;
+  return tuning.text === '' ? formatTuning(tuning, instrument) : tuning.text;
 }
 
 function titleOf(
