@@ -3,6 +3,11 @@ export function sentence(words: string): string {
   return words === '' || /[.!?:]$/.test(words) ? words : `${words}.`;
 }
 
+/** With a capital letter first, as a heading or a sentence begins. */
+export function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}
+
 /** `1, 2 and 3`. */
 export function listed(items: readonly (string | number)[]): string {
   const texts = items.map(String);

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { SheetBarres } from '../../service/sheet/sheetAnswer';
-import { sentence } from '../shared/words';
+import { capital, sentence } from '../shared/words';
 import { Wide } from '../shared/wide';
 
 export interface BarresProps {
@@ -11,6 +11,7 @@ export interface BarresProps {
 
 /** Which chord one straight finger or bar gives at each fret. */
 export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps): JSX.Element {
+  const capo = frets.some(({ sounds }) => sounds !== null);
   return (
     <>
       <Wide name="Straight barres">
@@ -20,6 +21,7 @@ export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps)
             <tr>
               <th scope="col">Fret</th>
               <th scope="col">Chord</th>
+              {capo && <th scope="col">Sounds</th>}
               <th scope="col">Degree</th>
               {keyed && <th scope="col">In the key</th>}
               <th scope="col">Notes</th>
@@ -29,7 +31,8 @@ export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps)
             {frets.map(({ fret, chord, sounds, degree, inKey, main, notes }) => (
               <tr key={fret} class={main ? 'main' : ''}>
                 <th scope="row">{fret}</th>
-                <td>{chord === null ? 'no everyday chord' : withSound(chord, sounds)}</td>
+                <td>{chord ?? 'no everyday chord'}</td>
+                {capo && <td>{sounds}</td>}
                 <td>{degree}</td>
                 {keyed && <td>{inKey === null ? '' : inKey ? 'yes' : 'no'}</td>}
                 <td class="names">{notes.join(' ')}</td>
@@ -41,12 +44,4 @@ export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps)
       {remark !== '' && <p>{sentence(remark)}</p>}
     </>
   );
-}
-
-function withSound(chord: string, sounds: string | null): string {
-  return sounds === null ? chord : `${chord} (sounds ${sounds})`;
-}
-
-function capital(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

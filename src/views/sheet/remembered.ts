@@ -10,7 +10,8 @@ export interface Remembered {
   readonly scroll: number;
 }
 
-export const AT_FIRST: Remembered = { from: '', folded: [], scroll: 0 };
+/** Checks by ear are for those who look for them. */
+export const AT_FIRST: Remembered = { from: '', folded: ['Checks by ear'], scroll: 0 };
 
 export const isRemembered = isRecord<Remembered>({
   from: isText,

@@ -3,8 +3,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { FromSheet, ToSheet } from '../messages/sheetMessages';
 import type { ExtensionLink } from '../shared/extensionLink';
 import { Section } from '../shared/section';
-import { Status } from '../shared/status';
 import { Barres } from './barres';
+import { EarChecks } from './earChecks';
 import { Head } from './head';
 import { AT_FIRST, type Remembered } from './remembered';
 import { Retuning } from './retuning';
@@ -69,6 +69,7 @@ export function Sheet({ link }: SheetProps): JSX.Element {
       </>
     );
   const { sheet, strain, strainProblem, choices, fromProblem } = shown;
+  const checked = sheet.octaves.length + sheet.harmonics.length > 0;
   const section = (title: string, inside: JSX.Element): JSX.Element => (
     <Section
       title={title}
@@ -83,9 +84,9 @@ export function Sheet({ link }: SheetProps): JSX.Element {
   const copy = (text: string, what: string): void => link.send({ kind: 'copy', text, what });
   return (
     <>
-      <Head sheet={sheet} onHandout={(as) => link.send({ kind: 'handout', as })} />
-      <Status words={done} />
+      <Head sheet={sheet} done={done} onHandout={(as) => link.send({ kind: 'handout', as })} />
       {section('Strings', <Strings sheet={sheet} />)}
+      {checked && section('Checks by ear', <EarChecks sheet={sheet} />)}
       {section(
         'Retuning',
         <Retuning
@@ -101,8 +102,8 @@ export function Sheet({ link }: SheetProps): JSX.Element {
       )}
       {section('Straight barres', <Barres barres={sheet.barres} keyed={sheet.tuning.key !== null} />)}
       {sheet.slide && section('Under a slide', <Slide slide={sheet.slide} />)}
-      {section('Frets of the scale', <Scale scale={sheet.scale} onCopy={copy} />)}
       {section('What the strings bear', <Strain strain={strain} problem={strainProblem} />)}
+      {section('Frets of the scale', <Scale scale={sheet.scale} onCopy={copy} />)}
     </>
   );
 }

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import type { SetPull, StrainChange, StringsAnswer, StringStrain } from '../../service/strings/stringsAnswer';
+import type { StrainChange, StringsAnswer, StringStrain } from '../../service/strings/stringsAnswer';
 import { Cautions } from '../shared/cautions';
 import { figure, sentence, signed } from '../shared/words';
 import { Wide } from '../shared/wide';
@@ -10,11 +10,54 @@ export interface StrainProps {
   readonly problem: string;
 }
 
+/** A column of the table; it is left out where no string has anything in it. */
+interface Column {
+  readonly title: string;
+  readonly number: boolean;
+  readonly of: (string: StringStrain) => string | null;
+  readonly ofAll: (total: NonNullable<StringsAnswer['total']>) => string;
+}
+
+const COLUMNS: readonly Column[] = [
+  {
+    title: 'Change',
+    number: true,
+    of: ({ change }) => changeText(change),
+    ofAll: ({ change }) => changeText(change) ?? '',
+  },
+  {
+    title: 'Newtons',
+    number: true,
+    of: ({ newtons }) => known(newtons),
+    ofAll: ({ newtons }) => figure(newtons),
+  },
+  {
+    title: 'Pounds',
+    number: true,
+    of: ({ pounds }) => known(pounds, 1),
+    ofAll: ({ pounds }) => figure(pounds, 1),
+  },
+  { title: 'Gauge', number: false, of: ({ gauge }) => gauge, ofAll: () => '' },
+  {
+    title: 'Of least strength',
+    number: true,
+    of: ({ steel }) => steel && `${figure(steel.share * 100)} %`,
+    ofAll: () => '',
+  },
+  {
+    title: 'For the usual tension',
+    number: false,
+    of: ({ suggestedGauge }) => suggestedGauge,
+    ofAll: () => '',
+  },
+];
+
 /** How hard each string pulls, against the usual set first, and the whole set last. */
 export function Strain({ strain, problem }: StrainProps): JSX.Element {
   if (!strain) return <p>{sentence(problem)}</p>;
   const { strings, total, against, told, remarks, cautions } = strain;
-  const other = strings.some(({ suggestedGauge }) => suggestedGauge !== null);
+  const columns = COLUMNS.filter(({ of }) => strings.some((string) => of(string) !== null));
+  const classOf = ({ number }: Column): string => (number ? 'number' : '');
   return (
     <>
       <Cautions cautions={cautions} />
@@ -24,36 +67,37 @@ export function Strain({ strain, problem }: StrainProps): JSX.Element {
           <thead>
             <tr>
               <th scope="col">String</th>
-              <th scope="col" class="number">
-                Change
-              </th>
-              <th scope="col" class="number">
-                Newtons
-              </th>
-              <th scope="col" class="number">
-                Pounds
-              </th>
-              <th scope="col">Gauge</th>
-              <th scope="col" class="number">
-                Of least strength
-              </th>
-              {other && <th scope="col">For the usual tension</th>}
+              {columns.map((column) => (
+                <th key={column.title} scope="col" class={classOf(column)}>
+                  {column.title}
+                </th>
+              ))}
             </tr>
           </thead>
           <tbody>
             {strings.map((string) => (
               <tr key={`${string.number} ${string.course}`}>
-                <th scope="row">{stringName(string)}</th>
-                <td class="number">{changeText(string.change)}</td>
-                <td class="number">{known(string.newtons)}</td>
-                <td class="number">{known(string.pounds, 1)}</td>
-                <td>{string.gauge ?? 'not known'}</td>
-                <td class="number">{string.steel ? percent(string.steel.share) : ''}</td>
-                {other && <td>{string.suggestedGauge}</td>}
+                <th scope="row">{`${string.number} ${string.note}`}</th>
+                {columns.map((column) => (
+                  <td key={column.title} class={classOf(column)}>
+                    {column.of(string)}
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>
-          {total && <Total total={total} rest={other ? 3 : 2} />}
+          {total && (
+            <tfoot>
+              <tr>
+                <th scope="row">All</th>
+                {columns.map((column) => (
+                  <td key={column.title} class={classOf(column)}>
+                    {column.ofAll(total)}
+                  </td>
+                ))}
+              </tr>
+            </tfoot>
+          )}
         </table>
       </Wide>
       {told.length + remarks.length > 0 && (
@@ -67,35 +111,12 @@ export function Strain({ strain, problem }: StrainProps): JSX.Element {
   );
 }
 
-function Total({ total, rest }: { readonly total: SetPull; readonly rest: number }): JSX.Element {
-  return (
-    <tfoot>
-      <tr>
-        <th scope="row">All</th>
-        <td class="number">{changeText(total.change)}</td>
-        <td class="number">{known(total.newtons)}</td>
-        <td class="number">{known(total.pounds, 1)}</td>
-        <td colSpan={rest} />
-      </tr>
-    </tfoot>
-  );
-}
-
-/** `3 G3`; the second string of a course has the same number. */
-function stringName({ number, note }: StringStrain): string {
-  return `${number} ${note}`;
-}
-
-function changeText(change: StrainChange | null): string {
-  if (!change) return 'not known';
+function changeText(change: StrainChange | null): string | null {
+  if (!change) return null;
   const text = signed((change.ratio - 1) * 100);
   return text === '0' ? 'none' : `${text} %`;
 }
 
-function known(value: number | null, decimals = 0): string {
-  return value === null ? 'not known' : figure(value, decimals);
-}
-
-function percent(share: number): string {
-  return `${figure(share * 100)} %`;
+function known(value: number | null, decimals = 0): string | null {
+  return value === null ? null : figure(value, decimals);
 }
