@@ -4,7 +4,7 @@ import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
-import type { SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
+import type { HandoutAnswer, SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
 import type {
   ConvertRequest,
   MoveCapoRequest,
@@ -37,6 +37,7 @@ export const REQUESTS = {
   readTuning: 'pegbox/readTuning',
   chordAt: 'pegbox/chordAt',
   tuningSheet: 'pegbox/tuningSheet',
+  tuningHandout: 'pegbox/tuningHandout',
   grip: 'pegbox/grip',
   strings: 'pegbox/strings',
   ringing: 'pegbox/ringing',
@@ -68,6 +69,7 @@ export interface RequestShapes {
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
   'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
   'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
+  'pegbox/tuningHandout': { params: PlaceParams & SheetRequest; answer: HandoutAnswer | ServiceError };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
 

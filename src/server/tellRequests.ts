@@ -75,6 +75,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     return service.tuningSheet(open.document, place, read, settings);
   });
 
+  on(REQUESTS.tuningHandout, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SHEET);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.tuningHandout(open.document, place, read, settings);
+  });
+
   on(REQUESTS.neck, FAILED, ({ store, service, settings }, params) => {
     const open = store.get(params.uri);
     if (!open) return CLOSED;

@@ -21,6 +21,7 @@ import { rewrites } from './rewrites';
 import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
+import { tuningHandout } from './sheet/handout/handout';
 import { tuningSheet } from './sheet/tuningSheet';
 import { chordAt } from './shapes/chordAt';
 import { applyFit } from './singer/applyFit';
@@ -68,6 +69,7 @@ export function createLanguageService(): LanguageService {
     requestedStrings,
     tuning,
     tuningSheet,
+    tuningHandout,
     chord,
     chordAt,
   };

@@ -4,7 +4,7 @@ import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from './singer/singerAnswer';
-import type { SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
+import type { HandoutAnswer, SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
 import type {
   CompletionItem,
   Diagnostic,
@@ -108,6 +108,13 @@ export interface LanguageService {
     request: SheetRequest,
     settings: Settings,
   ): SheetAnswer | ServiceError;
+  /** The sheet on one page, as a picture to print and as text, with the shapes of six everyday chords. */
+  tuningHandout(
+    document: TabDocument,
+    place: Place,
+    request: SheetRequest,
+    settings: Settings,
+  ): HandoutAnswer | ServiceError;
   chord(
     notes: readonly string[],
     key: string | undefined,
