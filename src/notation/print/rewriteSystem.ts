@@ -188,7 +188,7 @@ function addMarks(
 }
 
 /** Puts a row on top of lines, its first bar line over theirs. */
-function setUnder(word: string, body: string, lines: readonly string[]): string[] {
+export function setUnder(word: string, body: string, lines: readonly string[]): string[] {
   const first = lines.map(parseLine).find((line) => line.kind === 'string' || line.kind === 'row');
   const start = first?.kind === 'string' || first?.kind === 'row' ? first.bodyStart : 0;
   const width = Math.max(start, word.length + 1);

@@ -1,0 +1,59 @@
+import type { System, TabDocument, TextEdit } from '../../notation/tabDocument';
+import { editTo } from '../change/edits';
+
+/** Lines that are put in as paragraphs of their own before a line of a document. */
+export interface Insertion {
+  /** Index of the line before which they go; the number of lines for the end. */
+  readonly at: number;
+  readonly paragraphs: readonly (readonly string[])[];
+}
+
+/**
+ * Where new bars go for a cursor outside of systems: on a blank line there; elsewhere behind the text, fields or heading
+ * that the line belongs to.
+ */
+export function insertionLine(document: TabDocument, line: number): number {
+  const isBlank = (at: number): boolean => document.line(at).kind === 'blank';
+  const last = document.lineCount - 1;
+  if (isBlank(line)) return line > 0 && line < last && !isBlank(line - 1) ? line + 1 : line;
+  let at = line;
+  while (at < last && !isBlank(at + 1) && !document.systemAt(at + 1)) at += 1;
+  return at + 1;
+}
+
+/**
+ * One edit that gives systems new lines, in paragraphs, and puts further paragraphs in. A blank line is kept between
+ * paragraphs and what stands about them.
+ */
+export function assembled(
+  document: TabDocument,
+  replaced: ReadonlyMap<System, readonly (readonly string[])[]>,
+  insertion: Insertion | undefined,
+): TextEdit[] {
+  const starts = new Map(
+    [...replaced].map(([system, paragraphs]) => [system.firstLine, { system, paragraphs }]),
+  );
+  const lines: string[] = [];
+  const insert = (at: number): void => {
+    if (insertion?.at !== at) return;
+    if (lines.length > 0 && lines.at(-1)?.trim() !== '') lines.push('');
+    lines.push(...joined(insertion.paragraphs));
+    if (at < document.lineCount && document.line(at).kind !== 'blank') lines.push('');
+  };
+  for (let i = 0; i < document.lineCount; i++) {
+    insert(i);
+    const replacement = starts.get(i);
+    if (!replacement) {
+      lines.push(document.line(i).text);
+      continue;
+    }
+    lines.push(...joined(replacement.paragraphs));
+    i += replacement.system.lines.length - 1;
+  }
+  insert(document.lineCount);
+  return editTo(document, lines);
+}
+
+function joined(paragraphs: readonly (readonly string[])[]): string[] {
+  return paragraphs.flatMap((paragraph, i) => (i > 0 ? ['', ...paragraph] : [...paragraph]));
+}
