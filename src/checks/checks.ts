@@ -56,6 +56,8 @@ import { spaceInBar } from './space-in-bar';
 import { splitSystem } from './split-system';
 import { stretchOverReach } from './stretch-over-reach';
 import { stringLineMisspelled } from './string-line-misspelled';
+import { stringNearBreaking } from './string-near-breaking';
+import { stringSlack } from './string-slack';
 import { stringsLeftOut } from './strings-left-out';
 import { systemsTogether } from './systems-together';
 import { tabCharacter } from './tab-character';
@@ -93,6 +95,8 @@ export const CHECKS: readonly Check[] = [
   gaugesThinToThick,
   flatOrB,
   tuningRaisesStrings,
+  stringNearBreaking,
+  stringSlack,
   labelDisagrees,
   usualLabels,
   upsideDown,

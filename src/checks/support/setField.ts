@@ -43,7 +43,8 @@ function byPart(system: System): (a: FieldGroup, b: FieldGroup) => number {
   return (a, b) => foreign(a) - foreign(b) || firstLineOf(b) - firstLineOf(a);
 }
 
-function newLine(group: FieldGroup, field: FieldName, value: string): TextEdit {
+/** A new line with a field behind those of a group, its value in their column. */
+export function newLine(group: FieldGroup, field: FieldName, value: string): TextEdit {
   const last = group.fields.at(-1);
   const line = last?.lineIndex ?? 0;
   const text = last?.line.text ?? '';

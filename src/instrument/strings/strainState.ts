@@ -31,8 +31,9 @@ export function strainStates({ strings }: SetLoad, limits: StrainLimits): readon
     const share = load.strungAsUsual ? 0 : (load.share ?? 0);
     if (share > limits.warning) return 'warning';
     if (share > limits.information) return 'information';
+    if (!load.gauge) return 'unknown';
     if (load.ratio !== undefined && load.ratio < limits.slack) return 'slack';
-    if (load.tension === undefined) return load.gauge ? 'outside' : 'unknown';
+    if (load.tension === undefined) return 'outside';
     return load.ratio !== undefined && Math.abs(load.ratio - 1) > NO_CHANGE ? 'changed' : 'as usual';
   });
 }

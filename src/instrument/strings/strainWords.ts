@@ -61,7 +61,7 @@ export function strainSentence(
       return `${named} bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228) at ${note} and ${length}, ${left} half steps below breaking.${thinner}`;
     }
     case 'first to break':
-      return `${named} is the first to break of this set, as is usual for ${note} at ${length}: it bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228).`;
+      return `${named} is the first to break of this set, though it is strung as usual: it bears ${shareWords(load.share ?? 0)} of the least strength of its steel (ASTM A228) at ${note} and ${length}.`;
     case 'slack': {
       const usual = suggested === undefined ? '' : ` ${suggested} pulls about as usual.`;
       return `${named} has ${shareWords(load.ratio ?? 0)} of its usual tension at ${note}: it may buzz, and go sharp where it is struck or pressed hard.${usual}`;

@@ -39,10 +39,7 @@ export function suggestedGauge(load: StringLoad, materials: Materials): string |
     Math.abs(off) <= Math.log(1 + LITTLE) ? 0 : Math.sign(off),
   );
   if (away[0] === 0 || away[0] !== away[1]) return undefined;
-  const wanted =
-    Math.abs(ratio - 1) <= Math.abs(pitchRatio - 1) || tension === undefined
-      ? usual.tension
-      : tension / pitchRatio;
+  const wanted = usual.tension;
   const own = nearest(gauge.wound ? materials.wound : materials.plain, wanted, load);
   const other = nearest(gauge.wound ? materials.plain : materials.wound, wanted, load);
   const best = [own, other].flatMap((one) => one ?? []).sort((a, b) => a.off - b.off)[0];
