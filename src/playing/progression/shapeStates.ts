@@ -18,7 +18,8 @@ export interface ShapeState extends HandState {
 }
 
 /**
- * Every way to finger some shapes as chords of a passage, strummed. A shape that the neck does not have, or that no
+ * Every way to finger some shapes, each weighed in full as a shape by itself: a song is played in shapes that one knows,
+ * and moves decide between those that are nearly as good. A shape that the neck does not have, or that no
  * hand holds, has none.
  */
 export function shapeStates(shapes: readonly ShapeChoice[], frame: Frame): ShapeState[] {
@@ -46,7 +47,7 @@ function statesOf({ frets, extra }: ShapeChoice, shape: number, frame: Frame): S
   const push = (fingers: readonly number[], position: number): void => {
     const grip = { stops, fingers, opens, struck, busy: struck, position };
     let cost = exact(extra);
-    eachTerm(grip, 'strummed chord', frame, (name, amount, share) => {
+    eachTerm(grip, 'shape', frame, (name, amount, share) => {
       cost += exact(frame.k[name] * amount * share);
     });
     states.push({
@@ -54,7 +55,7 @@ function statesOf({ frets, extra }: ShapeChoice, shape: number, frame: Frame): S
       own: [],
       ownFingers: fingers,
       grip,
-      weighing: 'strummed chord',
+      weighing: 'shape',
       reached: false,
       cost,
       tie,
