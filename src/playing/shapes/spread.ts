@@ -39,15 +39,14 @@ function isNew(shape: FoundShape, chosen: ReadonlySet<FoundShape>): boolean {
   return true;
 }
 
-/** Whether two shapes differ in one string at most, or one is the other with fewer strings. */
-function isVariation(a: FoundShape, b: FoundShape): boolean {
+/** Whether a shape differs from another in one string at most, or is the other with fewer strings. */
+function isVariation(shape: FoundShape, other: FoundShape): boolean {
   let differ = 0;
-  let sounds = 0;
-  a.choices.forEach((choice, index) => {
-    const other = b.choices[index];
-    if (choice?.written === other?.written) return;
+  let more = 0;
+  shape.choices.forEach((choice, index) => {
+    if (choice?.written === other.choices[index]?.written) return;
     differ++;
-    if (choice && other) sounds++;
+    if (choice) more++;
   });
-  return differ <= 1 || sounds === 0;
+  return differ <= 1 || more === 0;
 }

@@ -2,7 +2,7 @@ import type { Frame } from '../hand/frame';
 import { handBound } from './bound';
 import { shapeCost } from './cost';
 import { FoundShapes, type FoundShape } from './found';
-import { SHAPE_CONSTANTS as K } from './ranking';
+import { FULL_STRINGS, SHAPE_CONSTANTS as K } from './ranking';
 import type { StringChoice } from './strings';
 import { countTones, type WantedChord } from './wanted';
 
@@ -63,17 +63,26 @@ function searchWindow(
   if (low !== undefined && !usable.some((string) => string.some(({ open, fret }) => !open && fret === low)))
     return [];
   const count = usable.length;
-  // What the strings from one on can still give.
+  // What the strings from one on can still give, and how low they can sound.
   const rest = new Array<number>(count + 1).fill(0);
-  for (let index = count - 1; index >= 0; index--)
-    rest[index] = (usable[index] ?? []).reduce((mask, choice) => mask | choice.mask, rest[index + 1] ?? 0);
+  const restLow = new Array<number>(count + 1).fill(Infinity);
+  for (let index = count - 1; index >= 0; index--) {
+    const string = usable[index] ?? [];
+    rest[index] = string.reduce((mask, choice) => mask | choice.mask, rest[index + 1] ?? 0);
+    restLow[index] = string.reduce(
+      (low, { lowest }) => Math.min(low, lowest),
+      restLow[index + 1] ?? Infinity,
+    );
+  }
   const { required, optional, oneOf } = wanted;
   if (required & ~(rest[0] ?? 0)) return [];
   const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required)));
   const mostFingers = frame.slide ? 1 : Math.min(frame.thumb ? 5 : 4, frame.caps.fingers ?? 5);
   const barres = frame.slide || frame.caps.barres !== false;
   const bound = handBound(frame, low);
-  const inner1 = frame.k.muted + K.innerMuted.value;
+  const eachInner = frame.k.muted + K.innerMuted.value;
+  const eachPending = Math.min(K.silentHigh.value, eachInner);
+  const inversion = reentrant ? K.inversionReentrant.value : K.inversion.value;
   const found = new FoundShapes(most, ceiling);
   const chosen = new Array<StringChoice | undefined>(count).fill(undefined);
 
@@ -96,13 +105,20 @@ function searchWindow(
   ): void => {
     if (required & ~(mask | (rest[index] ?? 0))) return;
     if (sounding + count - index < least) return;
-    const silent = index - sounding;
-    const sure = bound(stops, fingers, sounding - stops, highest) + silent * K.silent.value + inner * inner1;
-    if (sure >= found.worst) return;
+    const low0 = sounding === 0 ? index : index - sounding - pending - inner;
+    const most1 = sounding + count - index;
+    let thin = low0 * K.silentLow.value + inner * K.innerMuted.value;
+    if (most1 < FULL_STRINGS) thin += (FULL_STRINGS - most1) * K.thin.value;
+    if (index === count) thin += pending * K.silentHigh.value;
+    else if (sounding > 0) thin += pending * eachPending;
+    const isBassSure = bass <= (restLow[index] ?? Infinity);
+    const wrong = isBassSure ? bassCost(bass) : 0;
+    const sure = bound(stops, fingers, sounding - stops, highest) + thin + inner * frame.k.muted + wrong;
+    if (sure >= found.worst || sure === Infinity) return;
     if (index === count) {
       if (low !== undefined && !reached) return;
       if (oneOf && !(mask & oneOf)) return;
-      finish(mask, bass, silent, sure);
+      finish(mask, bass, thin + wrong, sure);
       return;
     }
     const innerNow = sounding > 0 ? inner + pending : inner;
@@ -129,17 +145,22 @@ function searchWindow(
     choose(index + 1, mask, sounding, stops, fingers, runs, pending + 1, inner, highest, reached, bass);
   };
 
-  const finish = (mask: number, lowestMidi: number, silent: number, sure: number): void => {
+  /** What a lowest pitch costs; not to be paid where another one is asked for. */
+  const bassCost = (lowestMidi: number): number => {
+    if (lowestMidi === Infinity) return 0;
     const bass = ((lowestMidi % 12) + 12) % 12;
-    if (wanted.bass !== undefined && bass !== wanted.bass) return;
+    if (wanted.bass !== undefined) return bass === wanted.bass ? 0 : Infinity;
+    return wanted.root === undefined || bass === wanted.root ? 0 : inversion;
+  };
+
+  const finish = (mask: number, lowestMidi: number, thin: number, sure: number): void => {
+    const bass = ((lowestMidi % 12) + 12) % 12;
     const leftOut = (required | optional) & ~mask;
     let extra = leftOut & wanted.fifth ? K.noFifth.value : 0;
     extra += countTones(leftOut & ~wanted.fifth) * K.noExtension.value;
-    if (wanted.bass === undefined && wanted.root !== undefined && bass !== wanted.root)
-      extra += reentrant ? K.inversionReentrant.value : K.inversion.value;
     if (sure + extra >= found.worst) return;
     const innerMuted = innerMutedOf(chosen);
-    extra += countTones(innerMuted) * K.innerMuted.value + silent * K.silent.value;
+    extra += thin;
     const hand = shapeCost(chosen, frame, found.worst - extra);
     if (!hand) return;
     const { position, tie } = hand;
