@@ -45,7 +45,7 @@ describe('which strings may ring over the chords of a piece', () => {
     assert.equal(more.length, 0);
     assert.equal(key?.name, 'Eb major');
     assert.equal(
-      key?.words,
+      key.words,
       'String 3 may ring (third); string 4 in passing (seventh); mute strings 6, 5, 2 and 1 (outside the key)',
     );
   });
@@ -87,7 +87,7 @@ describe('which strings may ring over the chords of a piece', () => {
       ['E2', 'B2', 'E3', 'A3', 'B3', 'E4'],
     );
     assert.equal(
-      chord?.words,
+      chord.words,
       'Strings 6, 5, 4, 2 and 1 may ring (root, fifth, root, fifth, root); mute string 3 (a half step above the third)',
     );
   });
