@@ -6,8 +6,10 @@ import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
+import { Handouts, registerSaveHandout } from './commands/saveHandout';
 import { registerShowGrip } from './commands/showGrip';
 import { registerShowHandTable } from './commands/showHandTable';
+import { registerShowTuningSheet } from './commands/showTuningSheet';
 import { registerSimplify } from './commands/simplify';
 import { registerSuit } from './commands/suit';
 import { registerTranspose } from './commands/transpose';
@@ -18,6 +20,7 @@ import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
 import { LastPlace } from './views/lastPlace';
 import { registerNeck } from './views/neckView';
+import { SheetPanel } from './views/sheetPanel';
 
 export const CLIENT_ID = 'pegbox';
 export const CLIENT_NAME = 'Pegbox';
@@ -43,6 +46,8 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
   const previews = new Previews(pages);
   const help = new HelpPages(context.extensionUri);
   const places = new LastPlace();
+  const handouts = new Handouts(requests, places);
+  const sheet = new SheetPanel(context.extensionUri, requests, places, handouts);
   const tools = { requests, pages, previews, memory: context.globalState };
   context.subscriptions.push(
     pages,
@@ -60,6 +65,9 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerNeck(context.extensionUri, requests, places),
     registerOpenHelp(),
     registerShowHandTable(help),
+    sheet,
+    registerShowTuningSheet(sheet),
+    registerSaveHandout(handouts),
     help.register(),
   );
   client.start().catch((error: unknown) => {
