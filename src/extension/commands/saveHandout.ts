@@ -37,7 +37,10 @@ export class Handouts {
     const { uri } = current.document;
     const { line, character } = current.position;
     const at = { uri: uri.toString(), position: { line, character } };
-    const handout = await this.requests.ask(REQUESTS.tuningHandout, from === undefined ? at : { ...at, from });
+    const handout = await this.requests.ask(
+      REQUESTS.tuningHandout,
+      from === undefined ? at : { ...at, from },
+    );
     if ('error' in handout) return handout.error;
     if (as === 'copy') {
       await vscode.env.clipboard.writeText(handout.text);
