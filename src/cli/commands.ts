@@ -6,6 +6,8 @@ import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
 import { notes } from './commands/notes';
 import { refinger } from './commands/refinger';
+import { ringing } from './commands/ringing';
+import { singer } from './commands/singer';
 import { simplify } from './commands/simplify';
 import { suit } from './commands/suit';
 import { transpose } from './commands/transpose';
@@ -24,4 +26,6 @@ export const COMMANDS: readonly Command[] = [
   tuning,
   chord,
   grip,
+  ringing,
+  singer,
 ];
