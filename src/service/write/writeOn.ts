@@ -17,8 +17,8 @@ export interface Finish {
   readonly omitted?: readonly OmittedNote[];
   /** A line above the first. */
   readonly heading?: string;
-  /** The lines of a system with what is to stand about them; its place among the new ones is counted from 0. */
-  readonly system?: (lines: readonly string[], index: number) => readonly string[];
+  /** The lines of a new system with what is to stand about them; asked for one system after the other. */
+  readonly system?: (lines: readonly string[]) => readonly string[];
 }
 
 /**
@@ -57,7 +57,7 @@ export function writeOn(
   });
   if (!systems)
     return { error: 'These lengths cannot be written in columns; write them with plainer lengths.' };
-  const [first = [], ...others] = systems.map((lines, i) => finish.system?.(lines, i) ?? lines);
+  const [first = [], ...others] = systems.map((lines) => finish.system?.(lines) ?? lines);
   const paragraphs = [finish.heading === undefined ? first : [finish.heading, ...first], ...others];
   if ('line' in at) return assembled(document, replaced, { at: at.line, paragraphs });
   replaced.set(at.system, [at.before, ...paragraphs, at.after]);
