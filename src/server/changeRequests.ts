@@ -3,7 +3,7 @@ import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
-import { FLAG, NUMBER, NUMBERS, oneOf, readParams, TEXT } from './readParams';
+import { FLAG, NUMBER, NUMBERS, oneOf, readParams, TEXT, type Kind } from './readParams';
 import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
 
@@ -31,6 +31,24 @@ const REFINGER = {
 const FIT = { capoBy: NUMBER, tuningBy: NUMBER };
 
 const SIMPLIFY = { span: NUMBER, speed: NUMBER, barres: FLAG, fingers: NUMBER, highestFret: NUMBER };
+
+const WRITE_NOTES = { text: TEXT, value: TEXT, key: TEXT, inTheWay: oneOf('new bars') };
+
+/** The fret of the index finger, or the open position. */
+const NUMBER_OR_OPEN: Kind<number | 'open'> = {
+  fits: (value): value is number | 'open' => value === 'open' || NUMBER.fits(value),
+  expected: 'a number or open',
+};
+
+const WRITE_EXERCISE = {
+  scale: TEXT,
+  chord: TEXT,
+  inPosition: NUMBER_OR_OPEN,
+  octaves: NUMBER,
+  direction: oneOf('up', 'down', 'up and down'),
+  value: TEXT,
+  fingers: FLAG,
+};
 
 export const CLOSED: ServiceError = { error: 'This document is not open, so Pegbox has no text to work on.' };
 export const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
@@ -97,6 +115,31 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       return session.service.moveCapo(open.document, { range, capo, keep }, session.settings);
     }),
   );
+
+  on(REQUESTS.writeNotes, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, WRITE_NOTES);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    const request = { ...read, text: textOf(read.text) };
+    return toChangeAnswer(
+      session.service.writeNotes(open.document, place, request, session.settings),
+      open.version,
+    );
+  });
+
+  on(REQUESTS.writeExercise, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, WRITE_EXERCISE);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return toChangeAnswer(
+      session.service.writeExercise(open.document, place, read, session.settings),
+      open.version,
+    );
+  });
 
   on(REQUESTS.passages, { passages: [] }, (session, params) => {
     const open = session.store.get(params.uri);

@@ -19,6 +19,7 @@ import type {
   TuningAnswer,
   TuningChoice,
 } from '../service/serviceApi';
+import type { WriteExerciseRequest, WriteNotesRequest } from '../service/write/writeRequest';
 
 /**
  * The requests of Pegbox beyond the protocol: names and shapes, shared by the server and its clients. Positions are
@@ -31,6 +32,8 @@ export const REQUESTS = {
   refinger: 'pegbox/refinger',
   simplify: 'pegbox/simplify',
   suit: 'pegbox/suit',
+  writeNotes: 'pegbox/writeNotes',
+  writeExercise: 'pegbox/writeExercise',
   passages: 'pegbox/passages',
   counterpart: 'pegbox/counterpart',
   tuningChoices: 'pegbox/tuningChoices',
@@ -55,6 +58,8 @@ export interface RequestShapes {
   'pegbox/moveCapo': { params: MoveCapoParams; answer: ChangeAnswer };
   'pegbox/refinger': { params: RefingerParams; answer: ChangeAnswer };
   'pegbox/simplify': { params: SimplifyParams; answer: ChangeAnswer };
+  'pegbox/writeNotes': { params: PlaceParams & WriteNotesRequest; answer: ChangeAnswer };
+  'pegbox/writeExercise': { params: PlaceParams & WriteExerciseRequest; answer: ChangeAnswer };
   'pegbox/suit': { params: SuitParams; answer: SuitAnswer };
   'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };

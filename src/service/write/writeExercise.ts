@@ -27,7 +27,7 @@ import { writeOn } from './writeOn';
  * the place, and a row of the hand's fingers. In a position the notes lie under the four fingers, a fret to either side
  * where it must be; over octaves without a position the search is as free as everywhere.
  * Errors: a scale, chord, value, position or number of octaves that cannot be had.
- * @example writeExercise(document, place, { scale: 'C major', position: 'open', direction: 'up' }, settings)
+ * @example writeExercise(document, place, { scale: 'C major', inPosition: 'open', direction: 'up' }, settings)
  */
 export function writeExercise(
   document: TabDocument,
@@ -83,8 +83,8 @@ function readExercise({ header }: Canvas, request: WriteExerciseRequest): Exerci
   const value = readNoteValue(request.value ?? USUAL_VALUE);
   if (!value.ok) return refused(value);
   let position: Position | undefined;
-  if (request.position !== undefined) {
-    const read = readPosition(request.position, header);
+  if (request.inPosition !== undefined) {
+    const read = readPosition(request.inPosition, header);
     if (!read.ok) return refused(read);
     position = read.value;
   }

@@ -28,7 +28,7 @@ export interface WriteExerciseRequest {
   /** The chord of an arpeggio: `Am7`. */
   readonly chord?: string;
   /** The fret of the index finger as frets are written, or `open`: the first four frets and open strings. */
-  readonly position?: number | 'open';
+  readonly inPosition?: number | 'open';
   /** How many octaves, 1 to 4. Left out: as many as the position holds, 1 without a position. */
   readonly octaves?: number;
   /** `up and down` where nothing is said. */
