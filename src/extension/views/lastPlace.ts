@@ -23,7 +23,9 @@ export class LastPlace implements vscode.Disposable {
 
   constructor() {
     this.take(vscode.window.activeTextEditor);
+    this.takeSeen(vscode.window.visibleTextEditors);
     this.listening = vscode.Disposable.from(
+      vscode.window.onDidChangeVisibleTextEditors((editors) => this.takeSeen(editors)),
       vscode.window.onDidChangeActiveTextEditor((editor) => this.take(editor)),
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.take(textEditor)),
       vscode.workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
@@ -58,6 +60,12 @@ export class LastPlace implements vscode.Disposable {
     if (editor?.document.languageId !== 'pegbox') return;
     this.editor = editor;
     this.tell();
+  }
+
+  /** After a reload of the window a page may have the focus, and the tab beside it has had none yet. */
+  private takeSeen(editors: readonly vscode.TextEditor[]): void {
+    if (this.current) return;
+    this.take(editors.find(({ document }) => document.languageId === 'pegbox'));
   }
 
   private tell(): void {
