@@ -49,8 +49,7 @@ export const singer: Command = {
     const answer = answerOf(service, document, { range, ...request }, settings);
     if (asked.flags.has('json')) output.json(answer);
     else output.text(singerText(answer));
-    const cautions = new Set(answer.ways.flatMap((way) => way.cautions));
-    output.report([...answer.remarks, ...cautions].map((line) => `${line}\n`).join(''));
+    output.report([...answer.remarks, ...answer.cautions].map((line) => `${line}\n`).join(''));
     return EXIT.done;
   },
 };
@@ -103,7 +102,7 @@ function answerOf(
   return answer;
 }
 
-const HEADINGS = ['', 'way', 'sound', 'how the tune lies', 'strings', 'frets left'];
+const HEADINGS = ['', 'way', 'sound', 'sung', 'room under', 'room above', 'tension', 'frets left'];
 
 function singerText({ voice, tune, here, ways }: SingerAnswer): string {
   const head = [
@@ -112,7 +111,7 @@ function singerText({ voice, tune, here, ways }: SingerAnswer): string {
     `As it stands: ${[here.words, ...(here.lies ? [here.lies.words] : [])].join('. ')}.`,
   ];
   const rows = ways.map((way, i) => [String(i + 1), ...row(way)]);
-  return `${head.join('\n')}\n\n${alignedColumns([HEADINGS, ...rows], [0, 5])}\n`;
+  return `${head.join('\n')}\n\n${alignedColumns([HEADINGS, ...rows], [0, 4, 5, 6, 7])}\n`;
 }
 
 function rangeText({ name, low, high }: SungRange): string {
@@ -120,5 +119,19 @@ function rangeText({ name, low, high }: SungRange): string {
 }
 
 function row({ title, words, lies, strain, fretsLeft }: SingerWay): string[] {
-  return [title, words, lies?.words ?? '', strain.words, String(fretsLeft)];
+  const { change } = strain;
+  return [
+    title,
+    words,
+    lies ? `${lies.low}–${lies.high}${octaveText(lies.octaves)}` : '',
+    lies ? String(lies.under) : '',
+    lies ? String(lies.above) : '',
+    change === 0 ? 'as now' : `${change > 0 ? '+' : '−'}${Math.abs(change)} %`,
+    String(fretsLeft),
+  ];
+}
+
+function octaveText(octaves: number): string {
+  if (octaves === 0) return '';
+  return `, ${Math.abs(octaves) === 1 ? 'the octave' : '2 octaves'} ${octaves < 0 ? 'below' : 'above'}`;
 }

@@ -90,10 +90,19 @@ export function cautionsFor(
   headerFor: (header: Header) => Header,
   tuningBy: number,
 ): string[] {
-  if (tuningBy <= 0) return [];
+  const caution = retuningCaution(raisedBy(slices, headerFor, tuningBy));
+  return caution === undefined ? [] : [caution];
+}
+
+/** The most half steps by which strings that go up end above the instrument's usual tuning; 0 for none. */
+export function raisedBy(
+  slices: readonly Slice[],
+  headerFor: (header: Header) => Header,
+  tuningBy: number,
+): number {
+  if (tuningBy <= 0) return 0;
   const raised = slices.flatMap(({ system: { header } }) =>
     stepsFrom(usualTuning(header.instrument), headerFor(header).tuning).map((step) => step ?? 0),
   );
-  const caution = retuningCaution(Math.max(0, ...raised));
-  return caution === undefined ? [] : [caution];
+  return Math.max(0, ...raised);
 }

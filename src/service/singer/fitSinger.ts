@@ -1,3 +1,4 @@
+import { retuningCaution } from '../../instrument/retuningCaution';
 import { formatKey, readKey, transposeKey, type Key } from '../../music/key';
 import { formatNoteName, midiOf, parseNoteName, pitchClassOf } from '../../music/noteName';
 import { spellMidi } from '../../music/spelling';
@@ -9,6 +10,7 @@ import { slicesIn, type Slice } from '../change/slices';
 import type { Settings } from '../records';
 import type { ServiceError } from '../serviceApi';
 import { createMover, type Move } from './moveAll';
+import { raisedBy } from './applyFit';
 import { ranked, type Ranked } from './ranking';
 import { remarksFor } from './singerRemarks';
 import type { SingerAnswer, SingerRequest, SungRange } from './singerAnswer';
@@ -61,7 +63,10 @@ export function fitSinger(
   const moves = movesFor(slices, highest, mover).filter(
     ({ capoBy, tuningBy }) => !key || (capoBy + tuningBy - key.up) % 12 === 0,
   );
-  const ways = ranked(moves.map(told)).map(({ way }) => way);
+  const best = ranked(moves.map(told));
+  const ways = best.map(({ way }) => way);
+  const raised = best.map(({ move }) => raisedBy(slices, mover(move), move.tuningBy));
+  const caution = retuningCaution(Math.max(0, ...raised), 'Some of these tunings raise');
   const tooWide =
     voice && tune ? Math.max(0, tune.high - tune.low - (midiOf(voice.high) - midiOf(voice.low))) : 0;
   return {
@@ -71,6 +76,7 @@ export function fitSinger(
     ways,
     tooWide,
     remarks: remarksFor({ slices, request, voice, tune, tooWide, ways }),
+    cautions: caution === undefined ? [] : [caution],
   };
 }
 

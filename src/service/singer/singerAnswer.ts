@@ -34,6 +34,8 @@ export interface SingerAnswer {
   readonly tooWide: number;
   /** Short sentences for the user. */
   readonly remarks: readonly string[];
+  /** The usual cautions where some of the ways raise strings; a client shows them without being asked. */
+  readonly cautions: readonly string[];
 }
 
 /** From a lowest to a highest note. */

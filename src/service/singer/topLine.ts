@@ -16,10 +16,9 @@ const WIDEST_LINE = 19;
 
 /**
  * The tune of a passage, as far as tab tells it:
- * - where words stand over the notes, the highest struck note at each syllable;
- * - else in a line of single notes all of them, where they lie within an octave and a fifth;
+ * - in a line of single notes all of them, where they lie within an octave and a fifth;
  * - else the highest of what sounds at each moment at which something is struck, ringing notes among it, so that basses
- *   under a held note do not count.
+ *   under a held note do not count; where words stand over the notes, at each syllable alone.
  *
  * A bend counts with what it reaches. Undefined where nothing has a pitch.
  * @param part the one part to look at; undefined for all parts of the passage, of which one with words goes first
@@ -33,14 +32,12 @@ export function tuneOf(
   const name = part ?? partWithWords(slices);
   const chosen = name === undefined ? own : own.filter(({ system }) => isPart(system, name));
   const where = name === undefined ? '' : ` of the part ${name}`;
-  const sung = chosen.flatMap(syllableTops);
-  if (sung.length > 0) return spanOf(sung, `the notes with words${where}`);
   const line = singleLine(chosen);
   if (line) return spanOf(line, `the notes${where}`);
-  return spanOf(
-    chosen.flatMap((slice) => skyline(document, slice)),
-    `the top line${where}`,
-  );
+  const sung = chosen.flatMap((slice) => skyline(document, slice, syllablesOf(slice)));
+  if (sung.length > 0) return spanOf(sung, `the top notes under the words${where}`);
+  const top = chosen.flatMap((slice) => skyline(document, slice, undefined));
+  return spanOf(top, `the top line${where}`);
 }
 
 function isPart({ header }: System, name: string): boolean {
@@ -61,14 +58,10 @@ function partWithWords(slices: readonly Slice[]): string | undefined {
   )?.system.header.part;
 }
 
-function syllableTops(slice: Slice): number[] {
-  const { rows } = slice.system.reading;
-  const notes = notesOf(slice).map(({ note }) => note);
-  const syllables = rows.filter(({ row }) => row === 'words').flatMap(({ marks }) => marks);
-  return syllables.flatMap(({ onset }) => {
-    const tops = notes.filter((note) => compare(note.onset, onset) === 0).flatMap(pitchesOf);
-    return tops.length > 0 ? [Math.max(...tops)] : [];
-  });
+function syllablesOf({ system }: Slice): readonly Fraction[] {
+  return system.reading.rows
+    .filter(({ row }) => row === 'words')
+    .flatMap(({ marks }) => marks.map(({ onset }) => onset));
 }
 
 /** The notes of a passage that strikes no two together, if they are within reach of a voice. */
@@ -86,11 +79,16 @@ function singleLine(slices: readonly Slice[]): readonly number[] | undefined {
   return Math.max(...midis) - Math.min(...midis) <= WIDEST_LINE ? midis : undefined;
 }
 
-function skyline(document: TabDocument, slice: Slice): number[] {
-  const { system } = slice;
-  const notes = notesOf(slice).filter(({ note }) => note.pitches.length > 0);
-  return notes.flatMap(({ note }) => {
-    const sounding = soundingAt(document, system, note.onset);
+/** The highest of what sounds whenever something is struck, at some moments alone where they are given. */
+function skyline(
+  document: TabDocument,
+  slice: Slice,
+  moments: readonly Fraction[] | undefined,
+): readonly number[] {
+  const pitched = notesOf(slice).filter(({ note }) => note.pitches.length > 0);
+  return pitched.flatMap(({ note: { onset } }) => {
+    if (moments && !moments.some((moment) => compare(moment, onset) === 0)) return [];
+    const sounding = soundingAt(document, slice.system, onset);
     const struck = sounding.flatMap((one) => (one.begins ? pitchesOf(one.note) : []));
     const ringing = sounding.flatMap(({ begins, midis }) => (begins ? [] : midis.slice(0, 1)));
     return [Math.max(...struck, ...ringing)];

@@ -95,7 +95,7 @@ describe('fit a singer: shapes of … sound in …', () => {
 describe('fit a singer: how the tune lies', () => {
   it('the tune is what stands under words, of a chord its top note', () => {
     const { tune } = ask('key: G', { voice: 'alto' });
-    assert.deepEqual([tune?.low, tune?.high, tune?.name], ['E4', 'G4', 'the notes with words']);
+    assert.deepEqual([tune?.low, tune?.high, tune?.name], ['E4', 'G4', 'the top notes under the words']);
   });
 
   it('without words the highest of what sounds at each moment, so that basses do not count', () => {
