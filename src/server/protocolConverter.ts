@@ -220,11 +220,12 @@ export function toSemanticTokens(tokens: readonly SemanticToken[]): lsp.Semantic
 
 export function toChangeAnswer(result: ChangeResult, version: number): ChangeAnswer {
   if ('error' in result) return result;
-  const { alternatives } = result;
+  const { alternatives, goesOn } = result;
   return {
     version,
     ...toVariant(result),
     ...(alternatives !== undefined && { alternatives: alternatives.map(toVariant) }),
+    ...(goesOn !== undefined && { goesOn }),
   };
 }
 

@@ -154,6 +154,8 @@ export interface MadeChange extends ChangeVariant {
   readonly version: number;
   /** Other ways of doing the same, the next best first; the change itself is not among them. */
   readonly alternatives?: readonly ChangeVariant[];
+  /** Where a player writes on, in the text after the change. */
+  readonly goesOn?: Position;
 }
 
 /** One way to do what was asked. */

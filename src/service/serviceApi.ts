@@ -302,6 +302,8 @@ export type ChangeResult = Change | ServiceError;
 export interface Change extends Variant {
   /** Other ways of doing the same, the next best first; the change itself is not among them. */
   readonly alternatives?: readonly Variant[];
+  /** Where a player writes on, in the text after the change. */
+  readonly goesOn?: Place;
 }
 
 /** One way to do what was asked. */

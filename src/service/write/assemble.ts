@@ -21,6 +21,13 @@ export function insertionLine(document: TabDocument, line: number): number {
   return at + 1;
 }
 
+/** A document's new lines. */
+export interface Assembled {
+  readonly edits: readonly TextEdit[];
+  /** The line on which a paragraph begins. */
+  readonly lineOf: (paragraph: readonly string[]) => number;
+}
+
 /**
  * One edit that gives systems new lines, in paragraphs, and puts further paragraphs in. A blank line is kept between
  * paragraphs and what stands about them.
@@ -29,15 +36,23 @@ export function assembled(
   document: TabDocument,
   replaced: ReadonlyMap<System, readonly (readonly string[])[]>,
   insertion: Insertion | undefined,
-): TextEdit[] {
+): Assembled {
+  const begins = new Map<readonly string[], number>();
   const starts = new Map(
     [...replaced].map(([system, paragraphs]) => [system.firstLine, { system, paragraphs }]),
   );
   const lines: string[] = [];
+  const put = (paragraphs: readonly (readonly string[])[]): void => {
+    paragraphs.forEach((paragraph, i) => {
+      if (i > 0) lines.push('');
+      begins.set(paragraph, lines.length);
+      lines.push(...paragraph);
+    });
+  };
   const insert = (at: number): void => {
     if (insertion?.at !== at) return;
     if (lines.length > 0 && lines.at(-1)?.trim() !== '') lines.push('');
-    lines.push(...joined(insertion.paragraphs));
+    put(insertion.paragraphs);
     if (at < document.lineCount && document.line(at).kind !== 'blank') lines.push('');
   };
   for (let i = 0; i < document.lineCount; i++) {
@@ -47,13 +62,9 @@ export function assembled(
       lines.push(document.line(i).text);
       continue;
     }
-    lines.push(...joined(replacement.paragraphs));
+    put(replacement.paragraphs);
     i += replacement.system.lines.length - 1;
   }
   insert(document.lineCount);
-  return editTo(document, lines);
-}
-
-function joined(paragraphs: readonly (readonly string[])[]): string[] {
-  return paragraphs.flatMap((paragraph, i) => (i > 0 ? ['', ...paragraph] : [...paragraph]));
+  return { edits: editTo(document, lines), lineOf: (paragraph) => begins.get(paragraph) ?? 0 };
 }

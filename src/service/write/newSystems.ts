@@ -13,7 +13,7 @@ const WIDEST = 72;
 /** Columns a quarter note that are easy to write more into (a sixteenth each). */
 const USUAL_COLUMNS = 4;
 /** A pickup is shorter than the bars behind it, so that whole bars read the same wherever they stand. */
-const NO_PICKUP = { firstInPart: false, firstInSection: false };
+export const NO_PICKUP = { firstInPart: false, firstInSection: false };
 /** What stands before the bars of each string: the label and its room, top line first. */
 export type Prefixes = readonly string[];
 
@@ -60,24 +60,31 @@ export interface NewBars {
   readonly end: Fraction;
 }
 
+export interface NewSystem {
+  readonly lines: readonly string[];
+  /** Quarter notes from the start of the first new bar. */
+  readonly start: Fraction;
+}
+
 /**
  * Lays down new bars with signs on them, as many bars to a system as have room on a line.
- * @returns the lines of each system; undefined where the times cannot be written
+ * @returns each system; undefined where the times cannot be written
  */
-export function newSystems({ header, prefixes, puts, omitted, end }: NewBars): string[][] | undefined {
+export function newSystems({ header, prefixes, puts, omitted, end }: NewBars): NewSystem[] | undefined {
   const length = barLength(header.meter);
   const count = Math.max(1, Math.ceil(toNumber(end) / toNumber(length)));
   const times = puts.map(({ onset }) => onset);
   const least = leastColumns(puts, length);
   const [size = USUAL_COLUMNS] = sizes([...times, length], least);
   const perSystem = Math.max(1, Math.floor(WIDEST / ((length.n * size) / length.d + 1)));
-  const systems: string[][] = [];
+  const systems: NewSystem[] = [];
   for (let first = 0; first < count; first += perSystem) {
     const bars = Math.min(perSystem, count - first);
     const [from, to] = [multiply(length, fraction(first)), multiply(length, fraction(first + bars))];
     const lines = newSystem(header, prefixes, within(puts, from, to), bars, size);
     if (!lines) return undefined;
-    systems.push([...withOmitted(lines, within(omitted, from, to), header, NO_PICKUP)]);
+    const told = withOmitted(lines, within(omitted, from, to), header, NO_PICKUP);
+    systems.push({ lines: told, start: from });
   }
   return systems;
 }

@@ -52,19 +52,19 @@ export function writeExercise(
   if (unplaced.length === notes.length)
     return { error: `${tones.title} has no place here; ask for another position, or for none.` };
   const heading = headingOf(exercise, direction);
-  const edits = writeOn(document, canvas, putsOf(notes, answer, []), end, at, {
+  const written = writeOn(document, canvas, putsOf(notes, answer, []), end, at, {
     heading,
     omitted: omittedOf(notes, answer),
     ...(request.fingers !== false && { system: fingering(notes, answer, canvas) }),
   });
-  if ('error' in edits) return edits;
+  if ('error' in written) return written;
   const { capo } = canvas.header;
   const sounds =
     tones.sounds === undefined || !capo ? [] : [`It sounds ${tones.sounds}, ${capoWords(capo)}.`];
   const away = position ? leavesPosition(notes, answer, position) : [];
   const remarks = [`${heading}, in ${barsText(canvas, moments)}.`, ...sounds, ...run.remarks, ...away];
   const notesIn = notes.length;
-  return { edits, report: { notesIn, kept: notesIn - unplaced.length, moved: 0, unplaced, remarks } };
+  return { ...written, report: { notesIn, kept: notesIn - unplaced.length, moved: 0, unplaced, remarks } };
 }
 
 interface Exercise {

@@ -52,9 +52,9 @@ export function writeNotes(
   if (lost && unplaced.length === notes.length)
     return { error: `${lost.name} has no place here: ${lost.reason}.` };
   const omitted = omittedOf(notes, answer);
-  const edits = writeOn(document, canvas, putsOf(notes, answer, silences), end, at, { omitted });
-  if ('error' in edits) return edits;
-  return { edits, report: notesReport(canvas, moments, unplaced, hasDegrees(pieces.value)) };
+  const written = writeOn(document, canvas, putsOf(notes, answer, silences), end, at, { omitted });
+  if ('error' in written) return written;
+  return { ...written, report: notesReport(canvas, moments, unplaced, hasDegrees(pieces.value)) };
 }
 
 /** A reader's own sentence, with what it offers. */

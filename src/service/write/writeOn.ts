@@ -1,14 +1,15 @@
-import { add, compare, subtract, type Fraction } from '../../music/fraction';
-import type { System, TabDocument, TextEdit } from '../../notation/tabDocument';
+import { add, compare, subtract, ZERO, type Fraction } from '../../music/fraction';
+import type { Place, System, TabDocument, TextEdit } from '../../notation/tabDocument';
 import { cannotBeWritten } from '../change/change';
 import { withOmitted, type OmittedNote } from '../change/omitted';
 import type { ServiceError } from '../serviceApi';
-import { assembled } from './assemble';
+import { assembled, type Assembled } from './assemble';
 import type { Canvas } from './canvas';
+import { goesOn, type LastWritten } from './goesOn';
 import { groundsOf } from './grounds';
 import { layIn, type Put } from './layIn';
 import type { NewBarsPlace } from './newBarsPlace';
-import { newSystems, prefixesAt } from './newSystems';
+import { newSystems, NO_PICKUP, prefixesAt } from './newSystems';
 import { within } from './within';
 
 /** What else is written. */
@@ -21,8 +22,16 @@ export interface Finish {
   readonly system?: (lines: readonly string[]) => readonly string[];
 }
 
+/** What was written. */
+export interface Written {
+  readonly edits: readonly TextEdit[];
+  /** Where a player writes on, in the text after the edits. */
+  readonly goesOn: Place;
+}
+
 /**
  * Writes signs on a canvas: into the bars that are there, and into new ones behind them.
+ * @param puts at least one
  * @param end until when bars are needed
  */
 export function writeOn(
@@ -32,19 +41,25 @@ export function writeOn(
   end: Fraction,
   at: NewBarsPlace,
   finish: Finish = {},
-): TextEdit[] | ServiceError {
+): Written | ServiceError {
   const { header } = canvas;
+  const { omitted = [] } = finish;
   const replaced = new Map<System, readonly (readonly string[])[]>();
+  const string = puts.at(-1)?.string ?? 1;
+  let last: LastWritten | undefined;
   for (const { system, start } of canvas.stretches) {
-    const own = within(puts, start, add(start, system.reading.length));
-    if (own.length === 0) continue;
+    const to = add(start, system.reading.length);
+    const own = within(puts, start, to);
+    const left = within(omitted, start, to);
+    if (own.length === 0 && left.length === 0) continue;
     const laying = { header, position: system, bars: system.reading.bars, puts: own, before: system.reading };
-    const lines = layIn(laying, groundsOf(system, own));
-    if (!lines) return { error: cannotBeWritten(document.placeOf(system).firstBar) };
-    const left = within(finish.omitted ?? [], start, add(start, system.reading.length));
-    replaced.set(system, [withOmitted(lines, left, header, system)]);
+    const laid = layIn(laying, groundsOf(system, own));
+    if (!laid) return { error: cannotBeWritten(document.placeOf(system).firstBar) };
+    const lines = withOmitted(laid, left, header, system);
+    replaced.set(system, [lines]);
+    last = { lines, header, position: system, end: subtract(end, start), string };
   }
-  if (compare(end, canvas.end) <= 0) return assembled(document, replaced, undefined);
+  if (compare(end, canvas.end) <= 0) return done(assembled(document, replaced, undefined), last);
   const line = 'line' in at ? at.line : at.system.firstLine + 1;
   const trouble = pickupTrouble(document, canvas, line);
   if (trouble) return trouble;
@@ -52,16 +67,23 @@ export function writeOn(
     header,
     prefixes: prefixesAt(document, header, line),
     puts: within(puts, canvas.end, end),
-    omitted: within(finish.omitted ?? [], canvas.end, end),
+    omitted: within(omitted, canvas.end, end),
     end: subtract(end, canvas.end),
   });
   if (!systems)
     return { error: 'These lengths cannot be written in columns; write them with plainer lengths.' };
-  const [first = [], ...others] = systems.map((lines) => finish.system?.(lines) ?? lines);
+  const [first = [], ...others] = systems.map(({ lines }) => finish.system?.(lines) ?? lines);
   const paragraphs = [finish.heading === undefined ? first : [finish.heading, ...first], ...others];
-  if ('line' in at) return assembled(document, replaced, { at: at.line, paragraphs });
+  const begin = systems.at(-1)?.start ?? ZERO;
+  const left = subtract(subtract(end, canvas.end), begin);
+  last = { lines: paragraphs.at(-1) ?? [], header, position: NO_PICKUP, end: left, string };
+  if ('line' in at) return done(assembled(document, replaced, { at: at.line, paragraphs }), last);
   replaced.set(at.system, [at.before, ...paragraphs, at.after]);
-  return assembled(document, replaced, undefined);
+  return done(assembled(document, replaced, undefined), last);
+}
+
+function done({ edits, lineOf }: Assembled, last: LastWritten | undefined): Written {
+  return { edits, goesOn: last ? goesOn(last, lineOf(last.lines)) : { line: 0, character: 0 } };
 }
 
 /** A pickup is one at the start of a part or section only: bars put in before it would change what it says. */
