@@ -108,6 +108,20 @@ export const builtSteps = [
     needs: 'build',
   },
   {
+    name: 'web-pages',
+    does: 'the pages of the extension in a browser, extension in a web worker',
+    kind: 'tests',
+    args: [inRoot('src/tools/viewsRun.mjs'), 'web'],
+    needs: 'build',
+  },
+  {
+    name: 'node-pages',
+    does: 'the pages of the extension in a browser, extension in Node',
+    kind: 'tests',
+    args: [inRoot('src/tools/viewsRun.mjs'), 'node'],
+    needs: 'build',
+  },
+  {
     name: 'pack',
     does: 'the extension is packed',
     kind: 'check',

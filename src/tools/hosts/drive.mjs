@@ -77,11 +77,12 @@ export async function hover(page) {
  * The page inside a webview of the extension, by its title: the frame that the editor keeps inside a frame of its own.
  * @param {Page} page
  * @param {string} title such as `Neck`
+ * @param {number} [patience] how long it is waited for, in milliseconds
  * @returns {Promise<import('playwright-core').Frame>}
- * @throws {Error} when no such page is there in 30 s
+ * @throws {Error} when no such page is there by then
  */
-export async function viewFrame(page, title) {
-  for (const end = Date.now() + 30_000; Date.now() < end;) {
+export async function viewFrame(page, title, patience = 30_000) {
+  for (const end = Date.now() + patience; Date.now() < end;) {
     for (const frame of page.frames()) {
       const holds = (/** @type {string} */ wanted) =>
         document.title === wanted && document.getElementById('view')?.childElementCount;

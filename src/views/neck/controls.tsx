@@ -16,17 +16,17 @@ const LABELS: readonly (readonly [NeckLabels, string])[] = [
   ['intervals', 'Intervals'],
 ];
 const MARKS: readonly (readonly [Marks, string])[] = [
-  ['key', 'Key in force'],
+  ['key', 'The key'],
   ['scale', 'A scale'],
   ['chord', 'A chord'],
-  ['every', 'Every place'],
+  ['every', 'Nothing'],
 ];
 const FRETS: readonly (readonly [string, string])[] = [
-  ['5', '5 frets'],
-  ['7', '7 frets'],
-  ['12', '12 frets'],
-  ['15', '15 frets'],
-  ['0', 'All frets'],
+  ['5', '5'],
+  ['7', '7'],
+  ['12', '12'],
+  ['15', '15'],
+  ['0', 'All'],
 ];
 
 /** What the neck shows. */
@@ -40,7 +40,13 @@ export function Controls({ choices, problem, onChange }: ControlsProps): JSX.Ele
         options={LABELS}
         onChoose={(value) => onChange({ labels: value })}
       />
-      <Choice label="On" value={marks} options={MARKS} onChoose={(value) => onChange({ marks: value })} />
+      <Choice label="Mark" value={marks} options={MARKS} onChoose={(value) => onChange({ marks: value })} />
+      <Choice
+        label="Frets"
+        value={String(frets)}
+        options={FRETS}
+        onChoose={(value) => onChange({ frets: Number(value) })}
+      />
       {marks === 'scale' ? (
         <Named
           key="scale"
@@ -61,12 +67,6 @@ export function Controls({ choices, problem, onChange }: ControlsProps): JSX.Ele
           onName={(chord) => onChange({ chord })}
         />
       ) : null}
-      <Choice
-        label="Up to"
-        value={String(frets)}
-        options={FRETS}
-        onChoose={(value) => onChange({ frets: Number(value) })}
-      />
     </div>
   );
 }

@@ -53,11 +53,6 @@ export function Page({
       <Head neck={neck} />
       <Controls choices={choices} problem={problem} onChange={actions.change} />
       <Marked neck={neck} choices={choices} onCopy={actions.copy} />
-      <p class="moment">
-        {moment.where === '' ? '' : <strong>{moment.where}. </strong>}
-        {sentence(moment.words)}
-        {moment.note ? ` ${sentence(moment.note.words)}` : ''}
-      </p>
       <div class="buttons">
         <button type="button" class="main" disabled={!moment.writable} onClick={() => actions.write(at)}>
           Write {nameOf(neck, at)}
@@ -67,7 +62,7 @@ export function Page({
         </button>
       </div>
       <p class="quiet">{sentence(moment.writeWords)}</p>
-      <Status words={state.done} />
+      <Status words={state.done === '' ? '' : sentence(state.done)} />
       {choices.table ? (
         <NeckTable {...look} />
       ) : (
@@ -75,6 +70,10 @@ export function Page({
           <Board {...look} layout={layout} at={at} onSelect={actions.select} onWrite={actions.write} />
         </Wide>
       )}
+      <p class="moment">
+        {moment.where === '' ? '' : sentence(moment.words)}
+        {moment.note ? ` ${sentence(moment.note.words)}` : ''}
+      </p>
       <Legend />
       <div class="buttons">
         <button

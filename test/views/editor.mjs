@@ -1,0 +1,141 @@
+// One editor with the extension for all tests of a run: opened at the first test, closed after the last.
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { editorReady } from '../../src/tools/hosts/drive.mjs';
+import { pageAddress, startNodeHost } from '../../src/tools/hosts/nodeHost.mjs';
+import { openPage } from '../../src/tools/hosts/page.mjs';
+import { startWebHost } from '../../src/tools/hosts/webHost.mjs';
+import { inRoot } from '../../src/tools/paths.mjs';
+
+/** @typedef {import('playwright-core').Page} Page */
+
+const host = process.env['PEGBOX_VIEWS_HOST'];
+const folder = process.env['PEGBOX_VIEWS_FOLDER'] ?? '';
+
+/** `web` or `node`. */
+export const hostName = host ?? '';
+
+/** @type {Page | undefined} */
+let opened;
+/** @type {(() => Promise<void> | void)[]} */
+const closing = [];
+
+/** @returns {Promise<Page>} with the workbench drawn and every file of the workspace open in it */
+export async function editorPage() {
+  if (opened) return opened;
+  const address = host === 'web' ? await startWeb() : await startNode();
+  const { page, close } = await openPage({ width: 1280, height: 900 });
+  closing.push(close);
+  page.setDefaultTimeout(10_000);
+  await page.goto(address);
+  await page.waitForSelector('.monaco-workbench .part.statusbar', { timeout: 60_000 });
+  await openAll(page);
+  opened = page;
+  return page;
+}
+
+export async function closeEditor() {
+  for (const close of closing.splice(0).reverse()) await close();
+}
+
+async function startWeb() {
+  const { address, stop } = await startWebHost({ extension: inRoot(), folder });
+  closing.push(stop);
+  return address;
+}
+
+async function startNode() {
+  const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-extension-'));
+  // below the project lies the editor itself (.hosts), whose themes it would take for the extension's
+  const extension = path.join(passing, 'extension');
+  mkdirSync(extension);
+  for (const name of ['package.json', 'dist', 'syntaxes', 'media'])
+    symlinkSync(inRoot(name), path.join(extension, name));
+  const server = await startNodeHost({ forTests: true });
+  closing.push(
+    () => rmSync(passing, { recursive: true, force: true }),
+    () => server.stop(),
+  );
+  return pageAddress(server, { folder, extensions: [extension] });
+}
+
+/**
+ * Brings a file of the workspace to the front; all of them are open.
+ * @param {Page} page
+ * @param {string} name
+ */
+export async function openFile(page, name) {
+  await page.locator(`.tab[data-resource-name="${name}"]`).click();
+  await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`);
+  await editorReady(page);
+}
+
+/** Opens every file of the workspace from the explorer: a search by name has nothing to search in the web host. */
+async function openAll(/** @type {Page} */ page) {
+  const rows = page.locator('.explorer-folders-view .monaco-list-row');
+  await rows.first().waitFor({ timeout: 60_000 });
+  for (const name of readdirSync(folder)) {
+    await rows.filter({ hasText: name }).dblclick();
+    await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`);
+  }
+}
+
+/**
+ * The text of the editor in front.
+ * @param {Page} page
+ */
+export async function editorText(page) {
+  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((all) =>
+    all
+      .map((line) => ({
+        top: parseInt(/** @type {HTMLElement} */ (line).style.top),
+        text: (line.textContent ?? '').replaceAll('\u00a0', ' '),
+      }))
+      .sort((a, b) => a.top - b.top)
+      .map(({ text }) => text),
+  );
+  return lines.join('\n');
+}
+
+/**
+ * Waits for a condition.
+ * @param {() => Promise<unknown>} condition
+ */
+export async function until(condition) {
+  for (const end = Date.now() + 15_000; Date.now() < end;) {
+    if (await condition()) return;
+    await new Promise((resolve) => setTimeout(resolve, 40));
+  }
+  throw new Error(`This did not come true in 15 s: ${condition.toString()}`);
+}
+
+/** Kinds of theme as a page is told them, and a theme of each by its name in the editor's list. */
+export const themes = {
+  'vscode-dark': 'Dark Modern',
+  'vscode-light': 'Light Modern',
+  'vscode-high-contrast': 'Dark High Contrast',
+  'vscode-high-contrast-light': 'Light High Contrast',
+};
+
+/**
+ * Goes over to a theme, as a user does.
+ * @param {Page} page
+ * @param {import('playwright-core').Frame} view a page that has to hear of it
+ * @param {keyof typeof themes} kind
+ */
+export async function takeTheme(page, view, kind) {
+  const taken = () => view.evaluate(() => document.body.dataset['vscodeThemeKind']);
+  if ((await taken()) === kind) return;
+  await page.locator('.view-line').first().click(); // so that the keys go to the editor
+  await page.keyboard.press('Control+k');
+  await page.keyboard.press('Control+t');
+  await page.waitForSelector('.quick-input-list .monaco-list-row');
+  await page.keyboard.type(themes[kind], { delay: 10 });
+  await page.waitForTimeout(300);
+  await page.keyboard.press('Enter');
+  for (let tries = 0; (await taken()) !== kind; tries++) {
+    if (tries > 100) throw new Error(`The theme ${themes[kind]} did not come.`);
+    await page.waitForTimeout(50);
+  }
+}
