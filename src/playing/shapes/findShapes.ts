@@ -1,11 +1,11 @@
 import { isReentrant } from '../../instrument/isReentrant';
-import { fingerGrip } from '../hand/grips';
 import { frameOf } from '../hand/frame';
 import type { Target } from '../target';
 import { firstChoices, spreadOut } from './spread';
 import { searchNeck } from './windows';
 import { choicesOf } from './strings';
 import { USUAL_HIGHEST_FRET, USUAL_LIMIT, type Shape, type ShapeOptions } from './shape';
+import { shapeOf } from './shapeOf';
 import type { WantedChord } from './wanted';
 
 export type { Shape, ShapeOptions } from './shape';
@@ -37,13 +37,5 @@ export function findShapes(wanted: WantedChord, target: Target, options: ShapeOp
     return enough.length < limit ? Infinity : (enough.at(-1)?.cost ?? Infinity);
   });
   const chosen = spreads ? spreadOut(found, limit) : found.slice(0, limit);
-  return chosen.flatMap((one): Shape[] => {
-    const frets = one.choices.map((choice) => choice?.written);
-    const places = frets.flatMap((fret, index) =>
-      fret === undefined ? [] : [{ string: frame.strings - index, fret }],
-    );
-    const { best } = fingerGrip(places, target, hand);
-    const { sounding, leftOut, bass, innerMuted, cost } = one;
-    return best ? [{ frets, grip: best, sounding, leftOut, bass, innerMuted, cost }] : [];
-  });
+  return chosen.flatMap((one) => shapeOf(one, target, hand) ?? []);
 }

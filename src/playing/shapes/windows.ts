@@ -5,6 +5,7 @@ import { FoundShapes, type FoundShape } from './found';
 import { FULL_STRINGS, SHAPE_CONSTANTS as K } from './ranking';
 import type { StringChoice } from './strings';
 import { countTones, type WantedChord } from './wanted';
+import { bassCost, weigh } from './weigh';
 
 /** The strings of a neck with what each can give, and what is asked of them together. */
 export interface Search {
@@ -74,7 +75,7 @@ function searchWindow(
       restLow[index + 1] ?? Infinity,
     );
   }
-  const { required, optional, oneOf } = wanted;
+  const { required, oneOf } = wanted;
   if (required & ~(rest[0] ?? 0)) return [];
   const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required)));
   const mostFingers = frame.slide ? 1 : Math.min(frame.thumb ? 5 : 4, frame.caps.fingers ?? 5);
@@ -82,7 +83,6 @@ function searchWindow(
   const bound = handBound(frame, low);
   const eachInner = frame.k.muted + K.innerMuted.value;
   const eachPending = Math.min(K.silentHigh.value, eachInner);
-  const inversion = reentrant ? K.inversionReentrant.value : K.inversion.value;
   const found = new FoundShapes(most, ceiling);
   const chosen = new Array<StringChoice | undefined>(count).fill(undefined);
 
@@ -112,13 +112,14 @@ function searchWindow(
     if (index === count) thin += pending * K.silentHigh.value;
     else if (sounding > 0) thin += pending * eachPending;
     const isBassSure = bass <= (restLow[index] ?? Infinity);
-    const wrong = isBassSure ? bassCost(bass) : 0;
-    const sure = bound(stops, fingers, sounding - stops, highest) + thin + inner * frame.k.muted + wrong;
+    const wrong = isBassSure && bass < Infinity ? bassCost(bass % 12, wanted, reentrant) : 0;
+    const hand = bound(stops, fingers, sounding - stops, highest) + inner * frame.k.muted;
+    const sure = hand + thin + wrong;
     if (sure >= found.worst || sure === Infinity) return;
     if (index === count) {
       if (low !== undefined && !reached) return;
       if (oneOf && !(mask & oneOf)) return;
-      finish(mask, bass, thin + wrong, sure);
+      finish(hand);
       return;
     }
     const innerNow = sounding > 0 ? inner + pending : inner;
@@ -145,27 +146,14 @@ function searchWindow(
     choose(index + 1, mask, sounding, stops, fingers, runs, pending + 1, inner, highest, reached, bass);
   };
 
-  /** What a lowest pitch costs; not to be paid where another one is asked for. */
-  const bassCost = (lowestMidi: number): number => {
-    if (lowestMidi === Infinity) return 0;
-    const bass = ((lowestMidi % 12) + 12) % 12;
-    if (wanted.bass !== undefined) return bass === wanted.bass ? 0 : Infinity;
-    return wanted.root === undefined || bass === wanted.root ? 0 : inversion;
-  };
-
-  const finish = (mask: number, lowestMidi: number, thin: number, sure: number): void => {
-    const bass = ((lowestMidi % 12) + 12) % 12;
-    const leftOut = (required | optional) & ~mask;
-    let extra = leftOut & wanted.fifth ? K.noFifth.value : 0;
-    extra += countTones(leftOut & ~wanted.fifth) * K.noExtension.value;
-    if (sure + extra >= found.worst) return;
-    const innerMuted = innerMutedOf(chosen);
-    extra += thin;
+  const finish = (leastHand: number): void => {
+    const { sounding, leftOut, bass, innerMuted, extra } = weigh(chosen, wanted, reentrant);
+    if (leastHand + extra >= found.worst) return;
     const hand = shapeCost(chosen, frame, found.worst - extra);
     if (!hand) return;
     const { position, tie } = hand;
     const cost = hand.cost + extra;
-    found.add({ choices: [...chosen], sounding: mask, leftOut, bass, innerMuted, position, tie, cost });
+    found.add({ choices: [...chosen], sounding, leftOut, bass, innerMuted, position, tie, cost });
   };
 
   choose(0, 0, 0, 0, 0, 0, 0, 0, 0, false, Infinity);
@@ -187,13 +175,4 @@ function choicesWithin(
     return frame.thumb && index > 0 && (x[fret] ?? 0) - (x[low + THUMB_REACH] ?? 0) <= span;
   };
   return choices.map((string, index) => string.filter(({ open, fret }) => open || isNear(fret, index)));
-}
-
-/** Bits of the strings that are silent between two that sound. */
-function innerMutedOf(chosen: readonly (StringChoice | undefined)[]): number {
-  const first = chosen.findIndex((choice) => choice !== undefined);
-  const last = chosen.findLastIndex((choice) => choice !== undefined);
-  let bits = 0;
-  for (let index = first + 1; index < last; index++) if (!chosen[index]) bits |= 1 << index;
-  return bits;
 }
