@@ -1,16 +1,16 @@
-import { formatTuning, stepsFrom } from '../instrument/tuningFormat';
+import { formatTuning } from '../instrument/tuningFormat';
 import { retune } from '../instrument/retune';
 import { retuningCaution } from '../instrument/retuningCaution';
 import { halfStepsBetween, STRONGEST_STEEL } from '../instrument/strings/steelWire';
+import { raisedBy } from '../instrument/strings/strainState';
 import { strainSentence } from '../instrument/strings/strainWords';
 import type { StringLoad } from '../instrument/strings/stringLoads';
 import { formatNoteName } from '../music/noteName';
-import { usualTuning } from '../notation/headerViews';
 import type { FieldGroup } from '../notation/tabDocument';
 import type { Check, Finding, Mend } from './check';
 import { rangeOf } from './support/edits';
 import { groupStrain, nearBreaking, setInGroup, type GroupStrain } from './support/strain';
-import { tuningRemark, OCTAVE } from './support/raises';
+import { tuningRemark } from './support/raises';
 
 /** Shortest scale length that is offered, millimetres: that of a mandolin, from memory. */
 const SHORTEST_OFFERED = 330;
@@ -61,9 +61,8 @@ function findings(group: FieldGroup, strain: GroupStrain): readonly Finding[] {
   const { field, header } = strain;
   const { lineIndex, line } = field;
   const sentences = near.map(({ load, state }) => strainSentence(load, state, header.scaleLength));
-  const raised = stepsFrom(usualTuning(header.instrument), header.tuning).filter((steps) => steps !== OCTAVE);
   const caution =
-    retuningCaution(Math.max(0, ...raised.map((steps) => steps ?? 0))) ??
+    retuningCaution(raisedBy(strain.set)) ??
     'Tune slowly and keep your eyes and face away from the strings: a string can break. The string maker’s figures decide; ask a luthier.';
   const message = [...new Set(sentences), caution, tuningRemark(header)]
     .filter((text) => text !== undefined && text !== '')

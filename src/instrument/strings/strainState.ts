@@ -50,3 +50,22 @@ function firstToBreak(strings: readonly StringLoad[], limits: StrainLimits): Str
     return (load.share ?? 0) > (most?.share ?? 0) ? load : most;
   }, undefined);
 }
+
+/** Nobody tunes a string up by an octave: these are other strings, as in high strung. */
+const OCTAVE = 12;
+
+/** Gauges are sold in steps of more than this share of their tension. */
+const SAME_STRING = 0.97;
+
+/**
+ * The most half steps by which a string is tuned above its usual pitch without being thinner than usual for it, so that
+ * it pulls as much more as its pitch says; 0 where none is. Decimals are cents.
+ * @example raisedBy(stringLoads(openE)) // 2
+ */
+export function raisedBy({ strings }: SetLoad): number {
+  return strings.reduce((most, { pitch, usual, ratio, pitchRatio }) => {
+    const steps = usual ? Math.round((pitch.midi - usual.midi) * 1e4) / 1e4 : 0;
+    const thinner = ratio !== undefined && pitchRatio !== undefined && ratio < pitchRatio * SAME_STRING;
+    return steps === OCTAVE || thinner ? most : Math.max(most, steps);
+  }, 0);
+}

@@ -1,6 +1,7 @@
 import type { FieldLine } from '../../notation/parsedLine';
 import type { TabDocument } from '../../notation/tabDocument';
 import { FIELD_GUIDE } from '../fieldGuide';
+import type { Settings } from '../records';
 import { fieldValueHover } from './fieldValue';
 import { capital, lines, quoted } from './text';
 
@@ -11,7 +12,12 @@ export function fieldNameHover({ field }: FieldLine): string {
 }
 
 /** What was understood of the value; what is wrong with it where it was not, or where a later line overrules it. */
-export function fieldHover(document: TabDocument, lineIndex: number, line: FieldLine): string {
+export function fieldHover(
+  document: TabDocument,
+  lineIndex: number,
+  line: FieldLine,
+  settings: Settings,
+): string {
   const group = document.fieldGroups.find(({ fields }) =>
     fields.some((field) => field.lineIndex === lineIndex),
   );
@@ -22,7 +28,7 @@ export function fieldHover(document: TabDocument, lineIndex: number, line: Field
     return isRepeatable(line) ? '' : `**${capital(line.field)}** is written again below; that one holds`;
   }
   const notices = own.filter(({ kind }) => kind === 'notice').map(({ message }) => quoted(message, 500));
-  return lines(fieldValueHover(line.field, group.after), ...notices);
+  return lines(fieldValueHover(line.field, group.after, settings), ...notices);
 }
 
 function isRepeatable({ field }: FieldLine): boolean {

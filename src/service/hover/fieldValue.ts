@@ -9,17 +9,19 @@ import type { FieldName } from '../../notation/fieldNames';
 import type { Header } from '../../notation/header';
 import { capoShift, fingerboardOf, soundingSpelling } from '../../notation/headerViews';
 import { stringNumber } from '../../instrument/tuning';
-import { lines, listed, pitchText } from './text';
+import type { Settings } from '../records';
+import { strainHover } from './strain';
+import { lines, listed, paragraphs, pitchText } from './text';
 import { tuningHover } from './tuningValue';
 
 /** What was understood of a field's value, from the header that holds after it; empty for free text. */
-export function fieldValueHover(field: FieldName, header: Header): string {
-  return VALUES[field](header);
+export function fieldValueHover(field: FieldName, header: Header, settings: Settings): string {
+  return VALUES[field](header, settings);
 }
 
 const none = (): string => '';
 
-const VALUES: Readonly<Record<FieldName, (header: Header) => string>> = {
+const VALUES: Readonly<Record<FieldName, (header: Header, settings: Settings) => string>> = {
   title: none,
   by: none,
   remark: none,
@@ -32,8 +34,11 @@ const VALUES: Readonly<Record<FieldName, (header: Header) => string>> = {
   tuning: tuningHover,
   capo: capoHover,
   frets: ({ frets }) => `The neck has **${frets} frets**`,
-  'scale length': ({ scaleLength }) =>
-    `**${scaleLength} mm** (${(scaleLength / MILLIMETRES_PER_INCH).toFixed(2)} in) from nut to saddle`,
+  'scale length': (header, settings) =>
+    paragraphs(
+      `**${header.scaleLength} mm** (${(header.scaleLength / MILLIMETRES_PER_INCH).toFixed(2)} in) from nut to saddle`,
+      strainHover(header, settings),
+    ),
   gauges: gaugesHover,
   'reference pitch': ({ referencePitch }) => `A4 sounds at **${referencePitch} Hz**`,
   key: keyHover,
@@ -96,11 +101,11 @@ function keyHover(header: Header): string {
   );
 }
 
-function gaugesHover({ gauges, tuning }: Header): string {
+function gaugesHover(header: Header, settings: Settings): string {
+  const { gauges, tuning } = header;
   if (!gauges) return '';
-  const each = gauges.map(
-    ({ text, millimetres, wound }, i) =>
-      `- String ${stringNumber(tuning, i)}: ${text}, ${millimetres.toFixed(2)} mm, ${wound ? 'wound' : 'plain'}`,
+  return paragraphs(
+    `**${formatGauges(gauges)}** for ${formatTuningNotes(tuning)}`,
+    strainHover(header, settings),
   );
-  return `**${formatGauges(gauges)}** for ${formatTuningNotes(tuning)}\n\n${each.reverse().join('\n')}`;
 }

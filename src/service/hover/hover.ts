@@ -26,7 +26,7 @@ export function hover(document: TabDocument, place: Place, settings: Settings): 
 
 function tell(document: TabDocument, place: Place, settings: Settings): Hover | undefined {
   const line = document.line(place.line);
-  if (line.kind === 'field') return tellField(document, place, line);
+  if (line.kind === 'field') return tellField(document, place, line, settings);
   if (line.kind === 'section') return tellSection(place, line);
   if (line.kind !== 'string' && line.kind !== 'row') return undefined;
   const system = document.systemAt(place.line);
@@ -36,12 +36,17 @@ function tell(document: TabDocument, place: Place, settings: Settings): Hover | 
     : tellRow(document, system, place, line, settings);
 }
 
-function tellField(document: TabDocument, place: Place, line: FieldLine): Hover | undefined {
+function tellField(
+  document: TabDocument,
+  place: Place,
+  line: FieldLine,
+  settings: Settings,
+): Hover | undefined {
   const name = { start: line.nameStart, end: line.nameEnd };
   const value = { start: line.valueStart, end: line.valueStart + line.value.length };
   if (holds(name, place)) return { markdown: fieldNameHover(line), range: spanRange(place, name) };
   if (!holds(value, place)) return undefined;
-  return { markdown: fieldHover(document, place.line, line), range: spanRange(place, value) };
+  return { markdown: fieldHover(document, place.line, line, settings), range: spanRange(place, value) };
 }
 
 function tellSection(place: Place, line: SectionLine): Hover {

@@ -2,7 +2,7 @@ import { formatGauges } from '../../instrument/gauges';
 import { retuningCaution } from '../../instrument/retuningCaution';
 import type { StrainLimits } from '../../instrument/strings/limits';
 import { halfStepsBetween } from '../../instrument/strings/steelWire';
-import { strainStates } from '../../instrument/strings/strainState';
+import { raisedBy, strainStates } from '../../instrument/strings/strainState';
 import {
   lengthWords,
   materialWords,
@@ -34,9 +34,6 @@ import type {
 /** A set that pulls this much more than usual is told as such. An engineering value: some half of a half step a string. */
 const MORE_PULL = 1.05;
 
-/** An octave up on the same string: nobody tunes so, these are other strings. */
-const OCTAVE = 12;
-
 /**
  * What the strings of a neck bear, in figures and sentences; for callers without a document too.
  * @param neck `gauges` undefined for the set that is usual for the tuning
@@ -59,7 +56,7 @@ export function strainAnswer(neck: StrungNeck, limits: StrainLimits): StringsAns
     against: against(set, neck),
     told: strings.flatMap(({ told }) => (told === '' ? [] : [told])),
     remarks: remarksOf(set, neck),
-    cautions: cautionsOf(set, neck, strings),
+    cautions: cautionsOf(set),
   };
 }
 
@@ -166,7 +163,7 @@ function remarksOf(set: SetLoad, { instrument, tuning }: StrungNeck): readonly s
   return remarks;
 }
 
-function cautionsOf(set: SetLoad, neck: StrungNeck, strings: readonly StringStrain[]): readonly string[] {
+function cautionsOf(set: SetLoad): readonly string[] {
   const cautions: string[] = [];
   if (set.materials.steelOnNylonInstrument)
     cautions.push(
@@ -175,11 +172,10 @@ function cautionsOf(set: SetLoad, neck: StrungNeck, strings: readonly StringStra
   const ratio = set.total === undefined || !set.usualTotal ? 1 : set.total / set.usualTotal;
   if (ratio > MORE_PULL)
     cautions.push(
-      `The whole set pulls ${percentChange(ratio)} on neck and bridge than ${against(set, neck)}. Ask a luthier first, unless you know that the instrument is built for it.`,
+      `The whole set pulls ${percentChange(ratio)} than usual on neck and bridge. Ask a luthier first, unless you know that the instrument is built for it.`,
     );
-  const raised = strings.map(({ halfSteps }) => halfSteps ?? 0).filter((steps) => steps !== OCTAVE);
   cautions.push(
-    retuningCaution(Math.max(0, ...raised)) ??
+    retuningCaution(raisedBy(set)) ??
       'Tune slowly and keep your eyes and face away from the strings: a string can break. The string maker’s figures decide. Ask a luthier before you raise a whole set or put a heavier one on.',
   );
   return cautions;

@@ -59,18 +59,32 @@ describe('hover of a field', () => {
       '6/8: a bar has 2 dotted beats of three lower notes, 3 quarter notes long',
     ]);
     assert.deepEqual(told('tempo: dotted <|>quarter = 60'), ['90 quarter notes a minute']);
-    assert.deepEqual(told('scale length: 25.5<|> in'), ['647.7 mm (25.50 in) from nut to saddle']);
+    assert.equal(told('scale length: 25.5<|> in')[0], '647.7 mm (25.50 in) from nut to saddle');
     assert.deepEqual(told('pitch: 44<|>2'), ['A4 sounds at 442 Hz']);
     assert.deepEqual(told('frets: 2<|>4'), ['The neck has 24 frets']);
     assert.deepEqual(told('fretting: sl<|>ide'), ['slide: one straight bar stops all strings']);
     assert.deepEqual(told('instrument: b<|>anjo')[0], 'banjo: 5 strings, usually tuned G4 D3 G3 B3 D4');
   });
 
-  it('gauges by string', () => {
-    assert.deepEqual(hoverLines('gauges: 46w<|> 36w 26w 17 13 10').slice(0, 3), [
+  // Pounds: published unit weights at 25.5 in, strings-and-frets.md §2.5; 53 % and the first share from §2.3.
+  it('gauges and scale length by string, the change first, the whole set last', () => {
+    const lines = hoverLines('scale length: 25.5 in\ngauges: 46w<|> 36w 26w 17 13 10');
+    assert.deepEqual(lines.slice(0, 3), [
       '46w 36w 26w 17 13 10 for E2 A2 D3 G3 B3 E4',
-      '- String 1: 10, 0.25 mm, plain',
-      '- String 2: 13, 0.33 mm, plain',
+      '- String 1, E4: as usual, 72.1 N (16.2 lb), 53 % of its strength, 10 (0.25 mm)',
+      '- String 2, B3: as usual, 68.4 N (15.4 lb), 31 % of its strength, 13 (0.33 mm)',
+    ]);
+    assert.equal(lines[6], '- String 6, E2: as usual, 77.8 N (17.5 lb), 46w (1.17 mm)');
+    assert.match(lines[7] ?? '', /^The whole set: as usual, 460\.\d N \(103\.6 lb\)/);
+    const lowered = hoverLines('tuning: drop B\nscale length: 25.5<|> in').join('\n');
+    assert.match(lowered, /String 6, B1: 44 % less/);
+    assert.match(lowered, /60w pulls about as usual/);
+    assert.match(lowered, /Tune slowly.*string maker’s figures/);
+  });
+
+  it('of an instrument without a usual set says the length alone', () => {
+    assert.deepEqual(hoverLines('instrument: lap steel\nscale length: 572<|> mm'), [
+      '572 mm (22.52 in) from nut to saddle',
     ]);
   });
 
