@@ -4,11 +4,13 @@ import { chord } from './commands/chord';
 import { convert } from './commands/convert';
 import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
+import { neck } from './commands/neck';
 import { notes } from './commands/notes';
 import { refinger } from './commands/refinger';
 import { ringing } from './commands/ringing';
 import { singer } from './commands/singer';
 import { simplify } from './commands/simplify';
+import { strings } from './commands/strings';
 import { suit } from './commands/suit';
 import { transpose } from './commands/transpose';
 import { tuning } from './commands/tuning';
@@ -24,8 +26,10 @@ export const COMMANDS: readonly Command[] = [
   simplify,
   suit,
   tuning,
+  strings,
   chord,
   grip,
+  neck,
   ringing,
   singer,
 ];

@@ -1,10 +1,10 @@
 import { createLanguageService } from '../../service/languageService';
 import type { GripAnswer } from '../../service/grip/gripAnswer';
-import type { Place } from '../../service/records';
 import { alignedColumns } from '../alignedColumns';
 import type { Command } from '../command';
 import { JSON_OPTION, TUNINGS } from '../commonOptions';
 import { EXIT } from '../exitCodes';
+import { readPlace } from '../place';
 import { Refusal } from '../refusal';
 import { settingsOf } from '../settings';
 import { readTextFile } from '../textFile';
@@ -44,14 +44,6 @@ export const grip: Command = {
     return EXIT.done;
   },
 };
-
-/** `12:7`, line and column from 1, as a place from 0. */
-function readPlace(text: string): Place {
-  const match = /^(\d+):(\d+)$/.exec(text);
-  const [line, column] = [Number(match?.[1]), Number(match?.[2])];
-  if (line > 0 && column > 0) return { line: line - 1, character: column - 1 };
-  throw new Refusal(`“${text}” is no place: write line and column, counted from 1, such as 12:7.`);
-}
 
 const HEADINGS = ['string', 'fret', 'finger', ''];
 
