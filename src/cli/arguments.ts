@@ -77,6 +77,7 @@ function shown(option: Option | undefined): string {
 
 function checkedOperands({ name, operands }: Command, given: readonly string[]): Asked['operands'] {
   const [first, ...more] = given;
+  if (first === undefined && operands.optional === true) return [''];
   if (first === undefined)
     throw new Refusal(`${operands.word} is missing: ${operands.help}; see “pegbox ${name} --help”.`);
   const [tooMany] = more;

@@ -17,8 +17,10 @@ export interface Operands {
   readonly word: string;
   /** One line of help. */
   readonly help: string;
-  /** Whether more than one may be given; at least one must be. */
+  /** Whether more than one may be given; at least one must be, unless it is optional. */
   readonly many: boolean;
+  /** Whether it may be left out; the command then gets an empty one. */
+  readonly optional?: boolean;
 }
 
 /** What a user asked of one command. */
