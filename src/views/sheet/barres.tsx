@@ -35,7 +35,7 @@ export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps)
                 {capo && <td>{sounds}</td>}
                 <td>{degree}</td>
                 {keyed && <td>{inKey === null ? '' : inKey ? 'yes' : 'no'}</td>}
-                <td class="names">{notes.join(' ')}</td>
+                <td>{notes.join(' ')}</td>
               </tr>
             ))}
           </tbody>

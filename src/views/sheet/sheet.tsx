@@ -102,7 +102,10 @@ export function Sheet({ link }: SheetProps): JSX.Element {
       )}
       {section('Straight barres', <Barres barres={sheet.barres} keyed={sheet.tuning.key !== null} />)}
       {sheet.slide && section('Under a slide', <Slide slide={sheet.slide} />)}
-      {section('What the strings bear', <Strain strain={strain} problem={strainProblem} />)}
+      {section(
+        'What the strings bear',
+        <Strain strain={strain} problem={strainProblem} told={sheet.retuning.cautions} />,
+      )}
       {section('Frets of the scale', <Scale scale={sheet.scale} onCopy={copy} />)}
     </>
   );

@@ -55,7 +55,7 @@ function Places({ chord, places }: PlacesProps): JSX.Element {
             <th scope="col">Bar</th>
             <th scope="col">Notes</th>
             <th scope="col">Leaves out</th>
-            <th scope="col">Thirds against just ones</th>
+            <th scope="col">Thirds, cents from just</th>
           </tr>
         </thead>
         <tbody>
@@ -63,9 +63,9 @@ function Places({ chord, places }: PlacesProps): JSX.Element {
             <tr key={place.words}>
               <th scope="row">{place.strings.map(({ number }) => number).join(' ')}</th>
               <td>{barOf(place)}</td>
-              <td class="names">{place.strings.map(({ note }) => note).join(' ')}</td>
+              <td>{place.strings.map(({ note }) => note).join(' ')}</td>
               <td>{place.leavesOut.length === 0 ? 'nothing' : `the ${listed(place.leavesOut)}`}</td>
-              <td>{place.thirds.map(({ kind, cents }) => `${kind} ${signed(cents, 1)} cents`).join(', ')}</td>
+              <td>{place.thirds.map(({ kind, cents }) => `${kind} ${signed(cents, 1)}`).join(', ')}</td>
             </tr>
           ))}
         </tbody>

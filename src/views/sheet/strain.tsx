@@ -8,6 +8,8 @@ export interface StrainProps {
   readonly strain: StringsAnswer | null;
   /** Why it cannot be told. */
   readonly problem: string;
+  /** Cautions that stand on the page already. */
+  readonly told: readonly string[];
 }
 
 /** A column of the table; it is left out where no string has anything in it. */
@@ -53,14 +55,14 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** How hard each string pulls, against the usual set first, and the whole set last. */
-export function Strain({ strain, problem }: StrainProps): JSX.Element {
+export function Strain({ strain, problem, told: before }: StrainProps): JSX.Element {
   if (!strain) return <p>{sentence(problem)}</p>;
   const { strings, total, against, told, remarks, cautions } = strain;
   const columns = COLUMNS.filter(({ of }) => strings.some((string) => of(string) !== null));
   const classOf = ({ number }: Column): string => (number ? 'number' : '');
   return (
     <>
-      <Cautions cautions={cautions} />
+      <Cautions cautions={cautions.filter((caution) => !before.includes(caution))} />
       <Wide name="What the strings bear">
         <table>
           <caption class="quiet">{`Changes are counted from ${sentence(against)}`}</caption>
