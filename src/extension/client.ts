@@ -3,9 +3,11 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import type { ClientOptions } from '../server/requests';
 import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
+import { registerFitSinger } from './commands/fitSinger';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
+import { registerRingingStrings } from './commands/ringingStrings';
 import { Handouts, registerSaveHandout } from './commands/saveHandout';
 import { registerShowGrip } from './commands/showGrip';
 import { registerShowHandTable } from './commands/showHandTable';
@@ -58,6 +60,8 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerRefinger(tools),
     registerSimplify(tools),
     registerSuit(tools, help),
+    registerFitSinger(tools, help),
+    registerRingingStrings(requests, help),
     registerTranspose(tools),
     registerMoveCapo(tools),
     registerPreviewCommands(previews, requests),

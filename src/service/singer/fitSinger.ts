@@ -72,6 +72,7 @@ export function fitSinger(
   return {
     voice: voice ? rangeOfVoice(voice) : null,
     tune: tune ? rangeOfTune(tune, slices) : null,
+    parts: partsOf(document),
     here: here.way,
     ways,
     tooWide,
@@ -145,6 +146,13 @@ function tuneFor(
     return tuneOf(document, range ? slicesIn(document, undefined) : slices, known);
   }
   return tuneOf(document, slices, undefined);
+}
+
+function partsOf({ parts, systems }: TabDocument): readonly string[] {
+  const played = systems.filter(({ reading }) => reading.notes.length > 0);
+  return parts.flatMap((name) =>
+    name !== undefined && played.some(({ header }) => header.part === name) ? [name] : [],
+  );
 }
 
 function rangeOfVoice({ name, low, high }: VoiceRange): SungRange {

@@ -26,6 +26,8 @@ export interface SingerAnswer {
   readonly voice: SungRange | null;
   /** Null where only a key was given and there is no tune to be found. */
   readonly tune: SungRange | null;
+  /** The parts with strings that have a name, any of which may hold the tune. */
+  readonly parts: readonly string[];
   /** As the piece stands. */
   readonly here: SingerWay;
   /** Best first; at most `MOST_WAYS`. The piece as it stands is among them where it does. */
