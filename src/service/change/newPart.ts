@@ -1,5 +1,5 @@
 import type { Header } from '../../notation/header';
-import type { System, TabDocument } from '../../notation/tabDocument';
+import type { System, TabDocument, TextEdit } from '../../notation/tabDocument';
 import type { Settings } from '../records';
 import type { Change, Report } from '../serviceApi';
 import { cannotBeWritten, namesOldFingers, OLD_FINGERS, type Attempt } from './change';
@@ -44,22 +44,34 @@ export function changeInNewPart(
   };
   const result = rewriteSlices(whole, there);
   if (!result.ok) return { error: cannotBeWritten(document.placeOf(result.slice.system).firstBar) };
-  const original = part ?? originalName(document, name);
-  const { lines, required } = new Writer(document, part, original, name, result.replacements).write();
+  const { edits, remark } = withNewPart(document, part, name, result.replacements, settings);
   const { remarks, ...counts } = report(result.unwritten);
-  const more = [
-    part === undefined
-      ? `The original stays, as part ${original}; what it becomes stands under it as part ${name}.`
-      : `The original stays; what it becomes stands under it as part ${name}.`,
-    ...(namesOldFingers(slices, rewriting) ? [OLD_FINGERS] : []),
-  ];
-  return {
-    edits: editTo(document, stateFields(lines, required, settings.tunings)),
-    report: { ...counts, remarks: [...remarks, ...more] },
-  } satisfies Change;
+  const more = [remark, ...(namesOldFingers(slices, rewriting) ? [OLD_FINGERS] : [])];
+  return { edits, report: { ...counts, remarks: [...remarks, ...more] } } satisfies Change;
 }
 
-function nameTrouble({ parts }: TabDocument, name: string, count: number): string | undefined {
+/**
+ * Puts blocks, one or more for each system of a part, under that part's own systems as a part of a new name.
+ * @param name as `nameTrouble` lets it pass
+ */
+export function withNewPart(
+  document: TabDocument,
+  part: string | undefined,
+  name: string,
+  replacements: readonly Replacement[],
+  settings: Settings,
+): { readonly edits: readonly TextEdit[]; readonly remark: string } {
+  const original = part ?? originalName(document, name);
+  const { lines, required } = new Writer(document, part, original, name, replacements).write();
+  const remark =
+    part === undefined
+      ? `The original stays, as part ${original}; what it becomes stands under it as part ${name}.`
+      : `The original stays; what it becomes stands under it as part ${name}.`;
+  return { edits: editTo(document, stateFields(lines, required, settings.tunings)), remark };
+}
+
+/** Why a name will not do for a new part of a passage that holds so many parts; undefined when it will. */
+export function nameTrouble({ parts }: TabDocument, name: string, count: number): string | undefined {
   if (name === '' || /[\r\n]/.test(name))
     return 'Give the new part a name on one line, such as second guitar.';
   if (parts.includes(name)) return `There is a part ${name} already; give the new part another name.`;

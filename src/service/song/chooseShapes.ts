@@ -1,6 +1,7 @@
 import { add, subtract, toNumber, type Fraction } from '../../music/fraction';
 import type { Header } from '../../notation/header';
 import type { System, TabDocument } from '../../notation/tabDocument';
+import { withValues } from '../../playing/hand/constants';
 import { handOptions } from '../../playing/hand/options';
 import {
   easiestProgression,
@@ -34,9 +35,23 @@ export interface ShapeTask {
   /** The fields a system's chords are played under; its own where left out. */
   readonly headerFor?: (header: Header) => Header;
   /** The name to be played instead of the one written, for another capo. */
-  readonly rename?: (event: ChordEvent, header: Header) => ChordEvent;
+  readonly rename?: (event: ChordEvent, before: Header, after: Header) => ChordEvent;
+  /** Small shapes beside full ones, for a player who may keep out of the way. */
+  readonly anyStyle?: boolean;
+  /** Whether a shape up the neck costs as little as one near the nut. */
+  readonly anywhere?: boolean;
   /** Cost on top for a shape where it is played, 0 or more. */
   readonly extra?: (event: ChordEvent, system: System, shape: SongShape) => number;
+  /** Shapes found already for another search of the same wishes, by fields and name. */
+  readonly known?: Map<Header, Map<string, readonly SongShape[]>>;
+}
+
+/** A song with its shapes. */
+export interface PlayedSong {
+  /** In the order of the text. */
+  readonly played: readonly PlayedChord[];
+  /** The least sum of shapes, moves and what was put on top. */
+  readonly cost: number;
 }
 
 /** Chords that one hand plays in one go: one part, under one set of fields. */
@@ -49,7 +64,7 @@ interface Run {
  * A shape for every name, so that the hand moves least over each stretch of a part under the same fields. Names come
  * back in their order in the text.
  */
-export function chooseShapes(systems: readonly ChordSystem[], task: ShapeTask): PlayedChord[] {
+export function chooseShapes(systems: readonly ChordSystem[], task: ShapeTask): PlayedSong {
   const { headerFor = (header: Header): Header => header, rename } = task;
   const runs: Run[] = [];
   const open = new Map<string | undefined, Run>();
@@ -63,21 +78,34 @@ export function chooseShapes(systems: readonly ChordSystem[], task: ShapeTask): 
       open.set(system.header.part, run);
     }
     for (const event of events)
-      run.chords.push({ at: count++, event: rename ? rename(event, header) : event, system });
+      run.chords.push({ at: count++, event: rename ? rename(event, system.header, header) : event, system });
   }
   const played: PlayedChord[] = [];
-  for (const run of runs) playRun(run, task).forEach((chord, i) => (played[run.chords[i]?.at ?? 0] = chord));
-  return played;
+  let cost = 0;
+  for (const run of runs) {
+    const own = playRun(run, task);
+    cost += own.cost;
+    own.played.forEach((chord, i) => (played[run.chords[i]?.at ?? 0] = chord));
+  }
+  return { played, cost };
 }
 
-function playRun({ header, chords }: Run, { document, wishes, settings, extra }: ShapeTask): PlayedChord[] {
+function playRun({ header, chords }: Run, task: ShapeTask): PlayedSong {
+  const { document, wishes, settings, extra, anyStyle } = task;
   const target = targetOf(header, settings);
-  const hand = handOptions({ thumb: settings.thumb });
-  const known = new Map<string, readonly SongShape[]>();
+  const hand = handOptions({
+    thumb: settings.thumb,
+    ...(task.anywhere && { constants: withValues({ position: 0 }) }),
+  });
+  const known = task.known?.get(header) ?? new Map<string, readonly SongShape[]>();
+  task.known?.set(header, known);
   const shapesOf = ({ chord, mark }: ChordEvent): readonly SongShape[] => {
     let shapes = known.get(mark.text);
     if (!shapes) {
-      shapes = chord ? songShapes(chord, header, target, hand, wishes) : [];
+      const styles = anyStyle ? (['full', 'small'] as const) : [wishes.style ?? 'full'];
+      shapes = styles.flatMap((style) =>
+        chord ? songShapes(chord, header, target, hand, { ...wishes, style }) : [],
+      );
       known.set(mark.text, shapes);
     }
     return shapes;
@@ -97,13 +125,14 @@ function playRun({ header, chords }: Run, { document, wishes, settings, extra }:
       seconds: (Math.min(quarters, beat) * 60) / header.tempo.quartersPerMinute,
     };
   });
-  const { chosen } = easiestProgression(progression, target, hand);
-  return chords.map(({ event, system }, i): PlayedChord => {
+  const { chosen, cost } = easiestProgression(progression, target, hand);
+  const played = chords.map(({ event, system }, i): PlayedChord => {
     const hands = chosen[i];
     const shape = hands && options[i]?.[hands.shape];
-    const played = shape && { shape, hand: hands };
-    return { event, system, header, played, reason: played ? undefined : reasonFor(event, wishes) };
+    const own = shape && { shape, hand: hands };
+    return { event, system, header, played: own, reason: own ? undefined : reasonFor(event, wishes) };
   });
+  return { played, cost };
 }
 
 function between(from: Fraction | undefined, to: Fraction | undefined): number {

@@ -3,7 +3,7 @@ import { editTo } from '../change/edits';
 import { replaced } from '../change/rewrite';
 import type { Settings } from '../records';
 import type { ChangeResult } from '../serviceApi';
-import { chordSystems, type ChordSystem } from './chordEvents';
+import { chordSystems } from './chordEvents';
 import { chooseShapes, type PlayedChord } from './chooseShapes';
 import { filledSystems } from './filledSystems';
 import { fillRemarks } from './fillRemarks';
@@ -21,7 +21,7 @@ export function fillChords(document: TabDocument, request: FillRequest, settings
   const systems = chordSystems(document, request.range);
   if (systems.length === 0) return { error: NO_NAMES };
   const open = systems.filter(({ strings }) => strings === 'none' || strings === 'empty');
-  const played = chooseShapes(open, { document, wishes: request, settings });
+  const { played } = chooseShapes(open, { document, wishes: request, settings });
   const filled = filledSystems({
     document,
     systems: open.map(({ slice }) => slice.system),
@@ -29,7 +29,7 @@ export function fillChords(document: TabDocument, request: FillRequest, settings
     headerFor: ({ header }) => header,
     strum: request.strum ?? 'once',
     keeps: () => true,
-    rewrite: (_, mark) => mark.text,
+    rewrite: (_system, _row, mark) => mark.text,
     joins: true,
   });
   const replacements = open.flatMap(({ slice: { system } }) => {
@@ -55,6 +55,3 @@ export function chordsBySystem(played: readonly PlayedChord[]): (system: System)
   }
   return (system) => known.get(system) ?? [];
 }
-
-/** Systems of a passage with names of chords, by whether they can be filled. */
-export type Fillable = Pick<ChordSystem, 'slice' | 'strings'>;

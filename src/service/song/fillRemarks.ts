@@ -97,7 +97,8 @@ function stayed(systems: readonly ChordSystem[]): string[] {
   ];
 }
 
-function guessedTimes(played: readonly PlayedChord[], document: TabDocument): string[] {
+/** Bars whose chords were put on beats. */
+export function guessedTimes(played: readonly PlayedChord[], document: TabDocument): string[] {
   const bars = played.filter(({ event }) => event.guessed).map((chord) => barOf(chord, document));
   if (bars.length === 0) return [];
   return [

@@ -15,7 +15,7 @@ export interface FillTask {
   readonly headerFor: (system: System) => Header;
   readonly strum: 'once' | 'beats';
   readonly keeps: (row: RowLine) => boolean;
-  readonly rewrite: (row: RowLine, mark: RowMark) => string;
+  readonly rewrite: (system: System, row: RowLine, mark: RowMark) => string;
   /** Whether what rings from tab before the first of these systems rings into it. */
   readonly joins: boolean;
 }
@@ -56,7 +56,7 @@ export function filledSystems(task: FillTask): FilledSystems {
       strums: made.strums,
       octaves,
       keeps: task.keeps,
-      rewrite: task.rewrite,
+      rewrite: (row, mark) => task.rewrite(system, row, mark),
       timeOf: (row, mark) =>
         chords.find(({ event }) => event.row === row && event.mark.start === mark.start)?.event.time,
     });

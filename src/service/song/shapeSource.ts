@@ -16,7 +16,7 @@ export interface SongShape extends ShapeChoice {
 /** Frets that are looked over where nothing is said. */
 export const USUAL_HIGHEST = 12;
 /** Shapes of each chord that the search may choose from: low ones, and others up the neck (engineering value). */
-const CHOICES = 28;
+const CHOICES = 14;
 /** Neighbouring strings of a small shape. */
 const SMALL = 4;
 
