@@ -95,9 +95,8 @@ function Card({ shape, chosen, onChoose, onTake }: CardProps): JSX.Element {
   );
 }
 
-/** `D/F# in DADGAD (D A D G A D): D F# A`. */
-function headline({ chord, soundsAs, tones, tuning, capo }: ShapesAnswer): string {
+/** `D/F# (D A F#) in DADGAD (D2 A2 D3 G3 A3 D4), capo at fret 2`; the remarks say what it then sounds as. */
+function headline({ chord, tones, tuning, capo }: ShapesAnswer): string {
   const where = capo === null ? tuning : `${tuning}, ${capo}`;
-  const sounds = soundsAs === null ? '' : `, sounds ${soundsAs}`;
-  return `${chord}${sounds} (${tones.join(' ')}) in ${where}.`;
+  return `${chord} (${tones.join(' ')}) in ${where}.`;
 }

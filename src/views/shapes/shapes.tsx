@@ -38,6 +38,7 @@ export function Shapes({ link }: ShapesProps): JSX.Element {
   const [answers, setAnswers] = useState<Answers>({});
   const [problem, setProblem] = useState<{ readonly tab: ShapesTab; readonly words: string }>();
   const [done, setDone] = useState('');
+  const [begins, setBegins] = useState(0);
   const latest = useRef(kept);
   const waiting = useRef<ReturnType<typeof setTimeout>>();
   const box = useRef<HTMLInputElement>(null);
@@ -64,10 +65,10 @@ export function Shapes({ link }: ShapesProps): JSX.Element {
           return setProblem(message);
         case 'done':
           return setDone(message.words);
-        case 'chord':
-          keep({ chord: message.chord, tab: latest.current.tab === 'song' ? 'shapes' : latest.current.tab });
-          box.current?.focus();
-          box.current?.select();
+        case 'begin':
+          if (message.chord !== null) keep({ chord: message.chord });
+          if (latest.current.tab === 'song') keep({ tab: 'shapes' });
+          setBegins((times) => times + 1);
           return ask();
         case 'shapes': {
           const { shapes } = message.answer;
@@ -85,6 +86,13 @@ export function Shapes({ link }: ShapesProps): JSX.Element {
     link.send({ kind: 'ready', tab: latest.current.tab, chord: latest.current.chord });
     return () => clearTimeout(waiting.current);
   }, []);
+
+  // The box is there, and holds the chord, only after it is drawn.
+  useEffect(() => {
+    if (begins === 0) return;
+    box.current?.focus();
+    box.current?.select();
+  }, [begins]);
 
   useEffect(() => {
     const timer = setTimeout(() => setDone(''), 5000);
@@ -105,22 +113,24 @@ export function Shapes({ link }: ShapesProps): JSX.Element {
           ask();
         }}
       >
-        {tab !== 'song' && (
-          <ChordBox
-            box={box}
-            tab={tab}
-            chord={chord}
-            problem={wrong}
-            onInput={(text) => {
-              keep({ chord: text });
-              clearTimeout(waiting.current);
-              waiting.current = setTimeout(ask, TYPING);
-            }}
-            onEnter={ask}
-          />
-        )}
-        <Status words={done} />
-        {tab === 'shapes' && answers.shapes && (
+        <div class="line">
+          {tab !== 'song' && (
+            <ChordBox
+              box={box}
+              tab={tab}
+              chord={chord}
+              problem={wrong}
+              onInput={(text) => {
+                keep({ chord: text });
+                clearTimeout(waiting.current);
+                waiting.current = setTimeout(ask, TYPING);
+              }}
+              onEnter={ask}
+            />
+          )}
+          <Status words={done} />
+        </div>
+        {tab === 'shapes' && answers.shapes && chord.trim() !== '' && (
           <Cards
             answer={answers.shapes.answer}
             // What stands there is no answer to what stands in the box.
@@ -130,7 +140,9 @@ export function Shapes({ link }: ShapesProps): JSX.Element {
             onDo={(kind) => link.send({ kind, shape: latest.current.shape })}
           />
         )}
-        {tab === 'kin' && answers.kin && wrong === '' && <Kin kin={answers.kin.answer} />}
+        {tab === 'kin' && answers.kin && wrong === '' && chord.trim() !== '' && (
+          <Kin kin={answers.kin.answer} />
+        )}
         {tab === 'song' && wrong !== '' && <p>{wrong}</p>}
         {tab === 'song' && wrong === '' && answers.song && (
           <Song song={answers.song.answer} onGo={(line, column) => link.send({ kind: 'go', line, column })} />

@@ -14,9 +14,10 @@ export function Barres({ barres: { frets, words, remark }, keyed }: BarresProps)
   const capo = frets.some(({ sounds }) => sounds !== null);
   return (
     <>
+      <p class="quiet">{sentence(capital(words))}</p>
       <Wide name="Straight barres">
         <table>
-          <caption class="quiet">{sentence(capital(words))}</caption>
+          <caption class="unseen">The chord of a straight barre at each fret</caption>
           <thead>
             <tr>
               <th scope="col">Fret</th>

@@ -13,9 +13,10 @@ export function Scale({ scale, onCopy }: ScaleProps): JSX.Element {
   if (!scale) return <p>Write the key, such as “key: D major”, and the frets of its scale stand here.</p>;
   return (
     <>
+      <p class="quiet">{`${scale.name}: ${scale.notes.join(' ')}`}</p>
       <Wide name="Frets of the scale">
         <table>
-          <caption class="quiet">{`${scale.name}: ${scale.notes.join(' ')}`}</caption>
+          <caption class="unseen">{`Frets of ${scale.name} by string`}</caption>
           <thead>
             <tr>
               <th scope="col">On</th>

@@ -63,9 +63,10 @@ export function Strain({ strain, problem, told: before }: StrainProps): JSX.Elem
   return (
     <>
       <Cautions cautions={cautions.filter((caution) => !before.includes(caution))} />
+      <p class="quiet">{`Changes are counted from ${sentence(against)}`}</p>
       <Wide name="What the strings bear">
         <table>
-          <caption class="quiet">{`Changes are counted from ${sentence(against)}`}</caption>
+          <caption class="unseen">Tension of each string and of the whole set</caption>
           <thead>
             <tr>
               <th scope="col">String</th>
