@@ -3,6 +3,7 @@ import { formatNoteName } from '../music/noteName';
 import { VOICE_RANGES } from '../music/voices';
 import type { SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
 import type { ServiceError } from '../service/serviceApi';
+import { refuse } from './applyChange';
 import { askText } from './askText';
 import { pick } from './pick';
 
@@ -66,7 +67,11 @@ export async function askTune(singer: SingerWishes, ask: AskSinger): Promise<Sin
   if (singer.key !== undefined) return singer;
   const found = await ask(singer);
   const known = await ask({ ...singer, ...ANY_TUNE });
-  const parts = 'error' in known ? [] : known.parts;
+  if ('error' in known) {
+    refuse(known.error);
+    return undefined;
+  }
+  const { parts } = known;
   const tune = 'error' in found ? null : found.tune;
   const items: TuneItem[] = [
     ...(tune

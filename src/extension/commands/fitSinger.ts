@@ -43,12 +43,6 @@ export function registerFitSinger(tools: ChangeTools, pages: HelpPages): vscode.
             requests.ask(REQUESTS.fitSinger, { uri, range: followed.range, ...wishes });
           const told = given?.voice ?? given?.compass ?? given?.key;
           if (told !== undefined) return await ask(apartFromTarget(given));
-          const { passages } = await requests.ask(REQUESTS.passages, {
-            uri,
-            selection: plainRange(target.selection),
-          });
-          if (passages.length === 0)
-            return refuse('There are no bars here yet: write a system of tab first.');
           const singer = await askSinger(ask);
           const wishes = singer && (await askTune(singer, ask));
           if (wishes === undefined) return undefined;
