@@ -4,6 +4,7 @@ import type { ClientOptions } from '../server/requests';
 import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerFitSinger } from './commands/fitSinger';
+import { registerInsertExercise } from './commands/insertExercise';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
@@ -15,6 +16,7 @@ import { registerShowTuningSheet } from './commands/showTuningSheet';
 import { registerSimplify } from './commands/simplify';
 import { registerSuit } from './commands/suit';
 import { registerTranspose } from './commands/transpose';
+import { registerWriteNotes } from './commands/writeNotes';
 import { HELP_LINK, HelpPages } from './helpPages';
 import { registerPreviewCommands } from './preview/previewCommands';
 import { Previews } from './preview/previews';
@@ -64,6 +66,8 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerRingingStrings(requests, help),
     registerTranspose(tools),
     registerMoveCapo(tools),
+    registerWriteNotes(tools),
+    registerInsertExercise(tools),
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
     registerNeck(context.extensionUri, requests, places),

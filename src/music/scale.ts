@@ -1,5 +1,6 @@
 import { formatPitchName, parsePitchName, pitchClassOf, type PitchName } from './noteName';
 import { failed, ok, type Result } from './result';
+import { SCALE_NAMES, TABLE_NAMES, type ScaleName } from './scaleNames';
 import { scaleNotes } from './tonalAdapter';
 
 /** A scale as a player names it. */
@@ -9,30 +10,6 @@ export interface NamedScale {
   /** One of `SCALE_NAMES`. */
   readonly name: ScaleName;
 }
-
-export type ScaleName = keyof typeof TABLE_NAMES;
-
-/** The trade's name of each scale (common practice, no source) and what the table of scales calls it. */
-const TABLE_NAMES = {
-  major: 'major',
-  minor: 'aeolian',
-  dorian: 'dorian',
-  phrygian: 'phrygian',
-  lydian: 'lydian',
-  mixolydian: 'mixolydian',
-  locrian: 'locrian',
-  'major pentatonic': 'major pentatonic',
-  'minor pentatonic': 'minor pentatonic',
-  blues: 'minor blues',
-  'major blues': 'major blues',
-  'harmonic minor': 'harmonic minor',
-  'melodic minor': 'melodic minor',
-  'whole tone': 'whole tone',
-  chromatic: 'chromatic',
-} as const;
-
-/** Every scale that has a name here, the modes first. */
-export const SCALE_NAMES: readonly ScaleName[] = Object.keys(TABLE_NAMES) as ScaleName[];
 
 /** Other words for the same (common practice, no source). */
 const OTHER_NAMES: Readonly<Record<string, ScaleName>> = {
