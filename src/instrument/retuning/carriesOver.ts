@@ -8,7 +8,7 @@ export interface CarriesOver {
   readonly renamed: readonly { readonly number: number; readonly as: readonly number[] }[];
   /** Strings whose open note no string had before. */
   readonly fresh: readonly number[];
-  /** Two or more strings that moved by the same half steps, not 0: what lies on them keeps its shape. */
+  /** Two or more strings that moved by the same whole half steps, not 0: what lies on them keeps its shape. */
   readonly together: readonly { readonly strings: readonly number[]; readonly halfSteps: number }[];
 }
 
@@ -38,7 +38,7 @@ export function carriesOver(changes: readonly StringChange[], from: Tuning): Car
     if (kind === 'up' || kind === 'down') groups.set(halfSteps, [...(groups.get(halfSteps) ?? []), number]);
   }
   const together = [...groups].flatMap(([halfSteps, strings]) =>
-    strings.length > 1 && halfSteps !== 0 ? [{ strings, halfSteps }] : [],
+    strings.length > 1 && halfSteps !== 0 && Number.isInteger(halfSteps) ? [{ strings, halfSteps }] : [],
   );
   return { unchanged, renamed, fresh, together };
 }

@@ -43,6 +43,8 @@ export const PICTURE_COLOURS = { dot: '#50799b', line: '#888', digit: '#fff' } a
 
 const LEFT = 40;
 const RIGHT = 12;
+/** How far right of the picture's middle that of the neck stands: the position's number is on the left. */
+export const NECK_SHIFT = (LEFT - RIGHT) / 2;
 const TOP = 22;
 const BOTTOM = 5;
 /** Between strings. */

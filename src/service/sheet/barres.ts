@@ -1,6 +1,6 @@
 import { isPartial } from '../../instrument/capo';
 import { stringNumber } from '../../instrument/tuning';
-import { nameChord } from '../../music/chord/nameChord';
+import { nameChord, type ChordName, type ChordNaming } from '../../music/chord/nameChord';
 import { formatKey, isInKey } from '../../music/key';
 import { formatNoteName, formatPitchName, pitchClassOf } from '../../music/noteName';
 import { playedContext, soundingContext } from '../../notation/chordContext';
@@ -9,7 +9,7 @@ import { capoShift, fingerboardOf } from '../../notation/headerViews';
 import { capital } from '../hover/text';
 import { degreeAboveOpen, degreeOfChord, type ChordDegree } from './degreeWords';
 import { stringsWords } from './noteText';
-import { isChord } from './openStrings';
+import { isChord, openChord } from './openStrings';
 import { plainName } from './plainName';
 import type { SheetBarre, SheetBarres } from './sheetAnswer';
 
@@ -54,8 +54,8 @@ function barreAt(header: Header, barred: readonly number[], fret: number): Sheet
   const sounding = midis.flatMap((pitches) => pitches ?? []);
   const played = sounding.map((midi) => midi - shift);
   const naming = nameChord(played, playedContext(header));
-  const first = isChord(naming) ? naming.names[0] : undefined;
-  const sounds = shift > 0 && first ? soundingName(sounding, header) : undefined;
+  const first = isChord(naming) ? sameQuality(naming, header, fret) : undefined;
+  const sounds = shift > 0 && first ? soundingName(sounding, header, fret) : undefined;
   const degree: ChordDegree | undefined =
     first && (key ? degreeOfChord(key, pitchClassOf(first.root)) : degreeAboveOpen(fret));
   const notes = naming.notes.map(formatPitchName);
@@ -75,7 +75,18 @@ function barreAt(header: Header, barred: readonly number[], fret: number): Sheet
   };
 }
 
-function soundingName(midis: readonly number[], header: Header): string | undefined {
-  const [first] = nameChord(midis, soundingContext(header)).names;
-  return first && plainName(first);
+/**
+ * Every barre is the open chord moved up: of a set with two names (C6 is Am7) it is the one whose root moved with it.
+ * Under a partial capo the open strings are another chord, and the likeliest name is taken.
+ */
+function sameQuality(naming: ChordNaming, { tuning, capo }: Header, fret: number): ChordName | undefined {
+  const open = isPartial(capo) ? undefined : openChord(tuning);
+  const root = open && (pitchClassOf(open.root) + fret) % 12;
+  return naming.names.find((name) => pitchClassOf(name.root) === root) ?? naming.names[0];
+}
+
+function soundingName(midis: readonly number[], header: Header, fret: number): string | undefined {
+  const naming = nameChord(midis, soundingContext(header));
+  const name = sameQuality(naming, header, fret + capoShift(header));
+  return name && plainName(name);
 }

@@ -41,7 +41,8 @@ function wordsOf({ unchanged, renamed, fresh, together }: CarriesOver, count: nu
       : `string ${number} those of ${stringsWords(as)}`,
   );
   if (told.length > 0) sentences.push(capital(told.join('; ')));
-  if (fresh.length > 0) {
+  if (fresh.length === count) sentences.push('No string has a note that a string had before');
+  else if (fresh.length > 0) {
     const only = fresh.length <= count / 2 ? 'only ' : '';
     sentences.push(capital(`${only}${stringsWords(fresh)} ${fresh.length === 1 ? 'is' : 'are'} new`));
   }

@@ -136,7 +136,7 @@ function tellStep(
         ? ''
         : check
           ? checkSentence(check, to)
-          : 'No string tells it yet: set it with a tuner or a fork',
+          : 'No string in tune gives it: set it with a tuner or a fork',
     by: check ? tellCheck(check, to) : null,
     pull: start > 0 ? Math.round((pull / start) * 1e4) / 1e4 : 1,
   };

@@ -47,7 +47,7 @@ export interface SheetTuning {
   readonly capo: string | null;
   /** `D mixolydian`, as played under a full capo; null where none is written. */
   readonly key: string | null;
-  /** A heading: `DADGAD on the guitar`. */
+  /** A heading: `Open G on the guitar`. */
   readonly title: string;
   /** Short facts for a line below the heading: `A4 = 440 Hz`, `capo at fret 2`, `key of D major`. */
   readonly facts: readonly string[];

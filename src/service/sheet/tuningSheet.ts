@@ -17,7 +17,7 @@ import { retuningAnswer } from './retuning';
 import { scaleAnswer } from './scale';
 import type { SheetAnswer, SheetRequest, SheetTuning } from './sheetAnswer';
 import { slideAnswer } from './slide';
-import { listed } from '../hover/text';
+import { capital, listed } from '../hover/text';
 
 /**
  * Everything about the tuning in force at a place: its strings and how to tune them by ear, the way there from another
@@ -65,7 +65,7 @@ function sheetTuning(header: Header): SheetTuning {
     referencePitch,
     capo,
     key: keyText,
-    title: `${tuningWords(tuning.name, notes)} on the ${instrument.name}`,
+    title: capital(`${tuningWords(tuning.name, notes)} on the ${instrument.name}`),
     facts: [
       `A4 = ${referencePitch} Hz`,
       ...(capo === null ? [] : [capo]),

@@ -16,7 +16,7 @@ export interface HandoutContent {
   };
   readonly barres: HandoutTable & { readonly remark: string };
   /** Under headings of their own; left out where there is nothing. */
-  readonly lists: readonly { readonly heading: string; readonly lines: readonly string[] }[];
+  readonly lists: readonly { readonly heading: string; readonly lines: readonly HandoutLine[] }[];
   readonly shapes: { readonly heading: string; readonly shapes: readonly HandoutShape[] };
 }
 
@@ -24,6 +24,14 @@ export interface HandoutTable {
   readonly heading: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly string[])[];
+  /** Indices of the rows that matter most. */
+  readonly main: readonly number[];
+}
+
+export interface HandoutLine {
+  readonly text: string;
+  /** One of the things that the line before tells of. */
+  readonly below: boolean;
 }
 
 /** One shape of a chord. */
@@ -63,8 +71,10 @@ export function handoutContent(sheet: SheetAnswer, shapes: HandoutContent['shape
       rows: barres.frets.map(({ fret, chord, sounds, notes, degree }) => [
         fret === 0 ? 'open' : String(fret),
         chord === null ? notes.join(' ') : chord + (sounds === null ? '' : ` (sounds ${sounds})`),
-        degree ?? '',
+        // What it is counted from stands below.
+        degree?.replace(/ above the open chord$/, ' above') ?? '',
       ]),
+      main: barres.frets.flatMap(({ main }, at) => (main ? [at] : [])),
       remark: [barres.words, barres.remark]
         .filter((text) => text !== '')
         .map((text) => `${text}.`)
@@ -72,7 +82,15 @@ export function handoutContent(sheet: SheetAnswer, shapes: HandoutContent['shape
     },
     lists: [
       ...(scale
-        ? [{ heading: `Scale of ${scale.name}`, lines: scale.words.slice(scale.name.length + 2).split('; ') }]
+        ? [
+            {
+              heading: `Scale of ${scale.name}`,
+              lines: scale.words
+                .slice(scale.name.length + 2)
+                .split('; ')
+                .map(plainLine),
+            },
+          ]
         : []),
       ...(slide ? [{ heading: 'Places of the bar', lines: slideLines(slide.chords) }] : []),
     ],
@@ -91,15 +109,20 @@ function stringTable({ strings, tuneBy }: SheetAnswer): HandoutTable {
       role ?? '–',
       tuneBy.find((check) => check.string === number)?.words ?? 'a tuner or a fork',
     ]),
+    main: [],
   };
 }
 
-function slideLines(chords: readonly SheetSlideChord[]): readonly string[] {
+function plainLine(text: string): HandoutLine {
+  return { text, below: false };
+}
+
+function slideLines(chords: readonly SheetSlideChord[]): readonly HandoutLine[] {
   return chords.flatMap(({ words, places }) => [
-    `${words}.`,
+    plainLine(`${words}.`),
     ...places
       .filter(({ slant }, at) => slant !== 0 || at === 0)
       .slice(0, SLIDE_PLACES)
-      .map((place) => `– ${place.words}`),
+      .map((place) => ({ text: place.words, below: true })),
   ]);
 }

@@ -1,4 +1,4 @@
-import { PICTURE_COLOURS } from '../../grip/gripPicture';
+import { NECK_SHIFT, PICTURE_COLOURS } from '../../grip/gripPicture';
 import type { HandoutContent, HandoutShape } from './handoutContent';
 import { Column, escaped, round, textAt } from './paper';
 import { textWidth } from './textWidth';
@@ -11,8 +11,11 @@ const GAP = 8;
 const LARGEST = 3.5;
 const SMALLEST = 1.9;
 const SMALLER = 0.1;
-/** The most that one shape's picture is high, and the least, millimetres. */
-const PICTURE = { most: 38, least: 22 } as const;
+/** The most that one shape's picture is high, and the room that is left where they stand in two rows, millimetres. */
+const PICTURE_HEIGHT = 32;
+const TWO_ROWS = 84;
+/** What a row takes beside its pictures, in sizes of the letters. */
+const LABELS = 5;
 
 /**
  * The handout as one page: A4 portrait, black on white, real text in a plain font of the system, with a title and a
@@ -53,7 +56,7 @@ function laidOut(content: HandoutContent, size: number): Laid {
   const narrow = (INNER - GAP) / 2;
   const left = new Column({ x, width: narrow }, head.y, size);
   left.heading(content.barres.heading);
-  left.table(content.barres.columns, content.barres.rows);
+  left.table(content.barres.columns, content.barres.rows, content.barres.main);
   left.skip(0.4);
   left.paragraph(content.barres.remark);
 
@@ -63,7 +66,7 @@ function laidOut(content: HandoutContent, size: number): Laid {
   for (const list of content.lists) {
     const column = left.y <= right.y ? left : right;
     column.heading(list.heading);
-    for (const line of list.lines) column.paragraph(line);
+    for (const { text, below } of list.lines) column.paragraph(text, below ? '–' : '');
   }
   const foot = new Column({ x, width: INNER }, Math.max(left.y, right.y), size);
   shapes(foot, content.shapes);
@@ -103,36 +106,42 @@ function retuning(column: Column, { heading, steps, notes, cautions }: HandoutCo
 function shapes(column: Column, { heading, shapes: all }: HandoutContent['shapes']): void {
   if (all.length === 0) return;
   column.heading(heading);
+  const left = PAPER.height - PAPER.margin - column.y;
+  const labels = column.size * LABELS;
+  const rows = left > TWO_ROWS ? 2 : 1;
+  const height = rows === 1 ? PICTURE_HEIGHT : left / 2 - labels;
+  const perRow = Math.ceil(all.length / rows);
+  for (let first = 0; first < all.length; first += perRow)
+    shapeRow(column, all.slice(first, first + perRow), Math.min(height, PICTURE_HEIGHT));
+}
+
+/** Chords side by side: the name, the picture, the frets. */
+function shapeRow(column: Column, row: readonly HandoutShape[], height: number): void {
   const { x, width } = column.measure;
-  const cell = width / all.length;
-  const left = PAPER.height - PAPER.margin - column.y - column.size * 4;
-  const most = Math.min(PICTURE.most, Math.max(PICTURE.least, left));
-  const top = column.y + column.size * 2;
-  const pictures = all.map((shape) => sized(shape, cell * 0.92, most));
+  const cell = width / row.length;
+  const top = column.y + column.size * 2.2;
+  const pictures = row.map((shape) => sized(shape, cell * 0.92, height));
   const tallest = Math.max(0, ...pictures.map((picture) => picture?.height ?? 0));
-  all.forEach((shape, at) => {
+  row.forEach((shape, at) => {
     const middle = x + cell * (at + 0.5);
     const picture = pictures[at];
-    column.put(
-      textAt(shape.chord, middle, top - column.size * 0.5, {
-        size: column.size * 1.2,
-        bold: true,
-        anchor: 'middle',
-      }),
-    );
+    const name = { size: column.size * 1.2, bold: true, anchor: 'middle' } as const;
+    column.put(textAt(shape.chord, middle, top - column.size * 0.5, name));
     if (picture)
       column.put(
-        `<svg x='${round(middle - picture.width / 2)}' y='${round(top)}' width='${round(picture.width)}' height='${round(picture.height)}' viewBox='${picture.box}'>${picture.inner}</svg>`,
+        `<svg x='${round(middle - picture.width / 2 - picture.shift)}' y='${round(top)}' width='${round(picture.width)}' height='${round(picture.height)}' viewBox='${picture.box}'>${picture.inner}</svg>`,
       );
     const size = Math.min(column.size, (cell * 0.96) / Math.max(1, textWidth(shape.text)));
     column.put(textAt(shape.text, middle, top + tallest + column.size * 1.3, { size, anchor: 'middle' }));
   });
-  column.y = top + tallest + column.size * 1.5;
+  column.y = top + tallest + column.size * 2.5;
 }
 
 interface Sized {
   readonly width: number;
   readonly height: number;
+  /** How far left it is to stand so that its neck is in the middle. */
+  readonly shift: number;
   readonly box: string;
   readonly inner: string;
 }
@@ -147,6 +156,7 @@ function sized({ svg }: HandoutShape, width: number, height: number): Sized | un
   return {
     width: own * scale,
     height: tall * scale,
+    shift: NECK_SHIFT * scale,
     box: `0 0 ${own} ${tall}`,
     inner: (read[3] ?? '').replaceAll(PICTURE_COLOURS.dot, '#000').replaceAll(PICTURE_COLOURS.line, '#000'),
   };

@@ -57,22 +57,29 @@ export class Column {
     });
   }
 
-  /** Rows in columns as wide as what stands in them; the last one is wrapped. */
-  table(columns: readonly string[], rows: readonly (readonly string[])[]): void {
+  /**
+   * Rows in columns as wide as what stands in them; the last one is wrapped.
+   * @param main indices of the rows that are set in bold
+   */
+  table(
+    columns: readonly string[],
+    rows: readonly (readonly string[])[],
+    main: readonly number[] = [],
+  ): void {
     const gap = this.size * 1.2;
     const widths = columns
       .slice(0, -1)
       .map((title, at) =>
         Math.max(
           textWidth(title, true) * this.size,
-          ...rows.map((row) => textWidth(row[at] ?? '') * this.size),
+          ...rows.map((row, index) => textWidth(row[at] ?? '', main.includes(index)) * this.size),
         ),
       );
     const lefts = widths.reduce((sums, width) => [...sums, (sums.at(-1) ?? 0) + width + gap], [0]);
     const last = columns.length - 1;
     const room = this.measure.width - (lefts[last] ?? 0);
     for (const [at, row] of [columns, ...rows].entries()) {
-      const bold = at === 0;
+      const bold = at === 0 || main.includes(at - 1);
       const lines = wrapText(row[last] ?? '', room, this.size, bold);
       this.y += this.size * LINE;
       row.slice(0, -1).forEach((cell, column) => {

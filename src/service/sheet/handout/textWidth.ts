@@ -6,8 +6,12 @@
 export function textWidth(text: string, bold = false): number {
   let width = 0;
   for (const sign of text) width += signWidth(sign);
-  return width * (bold ? 1.12 : 1);
+  return width * (bold ? BOLD : PLAIN);
 }
+
+/** Small letters are set a little wider than large ones on a screen, and bold ones wider still. */
+const PLAIN = 1.04;
+const BOLD = 1.16;
 
 function signWidth(sign: string): number {
   if (" .,:;'’|!ijl·".includes(sign)) return 0.34;

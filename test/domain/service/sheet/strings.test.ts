@@ -17,7 +17,7 @@ describe('The tuning sheet: its strings', () => {
       ],
     );
     assert.equal(strings[3]?.pitches[0]?.frequency, Math.round(((195.9977 * 432) / 440) * 100) / 100);
-    assert.equal(tuning.title, 'open G on the guitar');
+    assert.equal(tuning.title, 'Open G on the guitar');
     assert.deepEqual(tuning.facts, ['A4 = 432 Hz']);
     assert.match(open.words, /^The open strings make G/);
   });
