@@ -4,6 +4,7 @@ import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
+import type { ShapesAnswer, ShapesRequest } from '../service/shapes/shapesAnswer';
 import type { HandoutAnswer, SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
 import type {
   ConvertRequest,
@@ -40,6 +41,7 @@ export const REQUESTS = {
   readTuning: 'pegbox/readTuning',
   chordAt: 'pegbox/chordAt',
   tuningSheet: 'pegbox/tuningSheet',
+  shapes: 'pegbox/shapes',
   tuningHandout: 'pegbox/tuningHandout',
   grip: 'pegbox/grip',
   strings: 'pegbox/strings',
@@ -69,6 +71,7 @@ export interface RequestShapes {
   'pegbox/ringing': { params: RingingParams; answer: RingingAnswer | ServiceError };
   'pegbox/neck': { params: PlaceParams & NeckRequest; answer: NeckAnswer | ServiceError };
   'pegbox/neckSvg': { params: PlaceParams & NeckPictureRequest; answer: NeckPictureAnswer | ServiceError };
+  'pegbox/shapes': { params: PlaceParams & ShapesRequest; answer: ShapesAnswer | ServiceError };
   'pegbox/tuningSheet': { params: PlaceParams & SheetRequest; answer: SheetAnswer | ServiceError };
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };

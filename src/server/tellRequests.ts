@@ -19,6 +19,8 @@ const NECK_PICTURE = {
 
 const SHEET = { from: TEXT, chord: TEXT, slide: FLAG };
 
+const SHAPES = { chord: TEXT, limit: NUMBER, highestFret: NUMBER };
+
 const SINGER = {
   voice: TEXT,
   compass: TEXT,
@@ -64,6 +66,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     const open = store.get(uri);
     if (!open) return CLOSED;
     return service.strings(open.document, clampPlace(open.document, fromPosition(position)), settings);
+  });
+
+  on(REQUESTS.shapes, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SHAPES);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.shapes(open.document, place, { ...read, chord: read.chord ?? '' }, settings);
   });
 
   on(REQUESTS.tuningSheet, FAILED, ({ store, service, settings }, params) => {

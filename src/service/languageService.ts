@@ -22,6 +22,7 @@ import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
 import { tuningHandout } from './sheet/handout/handout';
+import { shapes } from './shapes/shapes';
 import { tuningSheet } from './sheet/tuningSheet';
 import { chordAt } from './shapes/chordAt';
 import { applyFit } from './singer/applyFit';
@@ -69,6 +70,7 @@ export function createLanguageService(): LanguageService {
     requestedStrings,
     tuning,
     tuningSheet,
+    shapes,
     tuningHandout,
     chord,
     chordAt,

@@ -3,6 +3,7 @@ import type { GripAnswer } from './grip/gripAnswer';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
+import type { ShapesAnswer, ShapesRequest } from './shapes/shapesAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from './singer/singerAnswer';
 import type { HandoutAnswer, SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
 import type {
@@ -101,6 +102,13 @@ export interface LanguageService {
   /** The same without a document. */
   requestedStrings(request: StringsRequest, settings: Settings): StringsAnswer | ServiceError;
   tuning(value: string, instrument: string | undefined, settings: Settings): TuningAnswer | ServiceError;
+  /** Shapes of a chord in the tuning in force at a place, best first, at most twelve where nothing is said. */
+  shapes(
+    document: TabDocument,
+    place: Place,
+    request: ShapesRequest,
+    settings: Settings,
+  ): ShapesAnswer | ServiceError;
   /** Everything about the tuning in force at a place: strings, retuning, barres, slide places, the scale. */
   tuningSheet(
     document: TabDocument,

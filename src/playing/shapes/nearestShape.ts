@@ -60,11 +60,11 @@ export function nearestShape(
 /** Shapes that change so many strings. */
 function candidates(
   from: readonly (number | undefined)[],
-  { required, oneOf }: WantedChord,
+  { required, optional, oneOf }: WantedChord,
   choices: readonly (readonly StringChoice[])[],
   { x, widest }: Frame,
   changed: number,
-  leastStrings = Math.min(LEAST_STRINGS, countTones(required)),
+  leastStrings = Math.min(LEAST_STRINGS, countTones(required | optional)),
 ): readonly Candidate[] {
   const count = choices.length;
   const found: Candidate[] = [];

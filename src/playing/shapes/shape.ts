@@ -24,7 +24,7 @@ export interface ShapeOptions {
   readonly limit?: number;
   /** Highest fret, as frets are written. 15 where nothing is said. */
   readonly highestFret?: number;
-  /** Least number of strings that sound; as many as the chord must have tones, 3 at most, where nothing is said. */
+  /** Least number of strings that sound; as many as the chord has tones, 3 at most, where nothing is said. */
   readonly leastStrings?: number;
   /**
    * True, where nothing is said: not many variations of one place on the neck. False: simply the cheapest, as a search

@@ -75,9 +75,9 @@ function searchWindow(
       restLow[index + 1] ?? Infinity,
     );
   }
-  const { required, oneOf } = wanted;
+  const { required, optional, oneOf } = wanted;
   if (required & ~(rest[0] ?? 0)) return [];
-  const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required)));
+  const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required | optional)));
   const mostFingers = frame.slide ? 1 : Math.min(frame.thumb ? 5 : 4, frame.caps.fingers ?? 5);
   const barres = frame.slide || frame.caps.barres !== false;
   const bound = handBound(frame, low);

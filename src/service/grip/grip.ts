@@ -99,7 +99,8 @@ function underBar(places: readonly HeldPlace[], header: Header): Held {
   };
 }
 
-function targetOf(header: Header, { reach }: Settings): Target {
+/** The neck under a header and the hand that the user has set. */
+export function targetOf(header: Header, { reach }: Pick<Settings, 'reach'>): Target {
   return {
     fingerboard: fingerboardOf(header),
     scaleLength: header.scaleLength,
@@ -130,7 +131,11 @@ const MARKS: Readonly<Record<GripString['state'], DrawnString['mark']>> = {
   unplayable: undefined,
 };
 
-function drawnString({ string, state, fret, finger }: GripString, header: Header): DrawnString {
+/** A string as its picture has it. */
+export function drawnString(
+  { string, state, fret, finger }: Omit<GripString, 'struck'>,
+  header: Header,
+): DrawnString {
   const own = header.tuning.strings[header.tuning.strings.length - string];
   return {
     string,
@@ -143,7 +148,7 @@ function drawnString({ string, state, fret, finger }: GripString, header: Header
 }
 
 /** A partial capo between its outermost strings; a full one is where frets count from. */
-function partialCapo(header: Header): Across | undefined {
+export function partialCapo(header: Header): Across | undefined {
   const strings = header.capo?.strings;
   if (!header.capo || !strings || capoShift(header) !== 0) return undefined;
   return { fret: header.capo.fret, from: Math.max(...strings), to: Math.min(...strings) };
