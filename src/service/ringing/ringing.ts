@@ -19,7 +19,7 @@ import { ringWords } from './ringWords';
  */
 export function ringing(document: TabDocument, request: RingingRequest): RingingAnswer {
   const slices = slicesOf(document, request);
-  const several = document.parts.length > 1;
+  const several = new Set(slices.map(({ system }) => system.header.part)).size > 1;
   const keys = new Map<string, RingingKey>();
   const chords = new Map<string, Gathered>();
   const unread = new Set<string>();
