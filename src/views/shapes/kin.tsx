@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { ShapeAnswer, ShapeKinAnswer } from '../../service/shapes/shapesAnswer';
 import { SvgPicture } from '../shared/svgPicture';
-import { sentence } from '../shared/words';
+import { capital, sentence } from '../shared/words';
 
 /** A shape of the usual tuning beside the nearest one here, and what each string does. */
 export function Kin({ kin }: { readonly kin: ShapeKinAnswer }): JSX.Element {
@@ -10,8 +10,8 @@ export function Kin({ kin }: { readonly kin: ShapeKinAnswer }): JSX.Element {
     <>
       <p>{soundsAs === null ? chord : `${chord}, sounds ${soundsAs}`}</p>
       <div class="pair">
-        <Side title={`In ${usualTuning}`} shape={usual} />
-        <Side title={`In ${tuning}`} shape={here} />
+        <Side title={`In ${usualTuning}`} shape={usual} scale={1.25} />
+        <Side title={`In ${tuning}`} shape={here} scale={1.25} />
         {moves.length > 0 && (
           <table>
             <caption class="unseen">What each string does</caption>
@@ -41,19 +41,20 @@ export function Kin({ kin }: { readonly kin: ShapeKinAnswer }): JSX.Element {
   );
 }
 
-export function Side({
-  title,
-  shape,
-}: {
+export interface SideProps {
   readonly title: string;
   readonly shape: ShapeAnswer | null;
-}): JSX.Element {
+  readonly scale: number;
+}
+
+/** One shape under the tuning that it is for. */
+export function Side({ title, shape, scale }: SideProps): JSX.Element {
   return (
     <figure>
       <figcaption>{title}</figcaption>
       {shape ? (
         <>
-          <SvgPicture svg={shape.svg} scale={1.25} alt={shape.alt} />
+          <SvgPicture svg={shape.svg} scale={scale} alt={shape.alt} />
           <p class="fretted">{shape.text}</p>
         </>
       ) : (
@@ -75,7 +76,7 @@ export function Remarks({
       {[words, ...remarks]
         .filter((one) => one !== '')
         .map((one) => (
-          <p key={one}>{sentence(one)}</p>
+          <p key={one}>{sentence(capital(one))}</p>
         ))}
     </>
   );

@@ -40,8 +40,8 @@ function Chord({ chord, onGo }: { readonly chord: SongChord; readonly onGo: () =
       {kin ? (
         <>
           <div class="pair">
-            <Side title={shortTuning(kin.usualTuning)} shape={kin.usual} />
-            <Side title={shortTuning(kin.tuning)} shape={kin.here} />
+            <Side title={shortTuning(kin.usualTuning)} shape={kin.usual} scale={1} />
+            <Side title={shortTuning(kin.tuning)} shape={kin.here} scale={1} />
           </div>
           <Remarks words={kin.words} remarks={kin.remarks} />
         </>
