@@ -1,5 +1,5 @@
 import type { ShapeKinAnswer, ShapesAnswer, SongShapesAnswer } from '../../service/shapes/shapesAnswer';
-import { isAnswer, isCount, isOneOf, isText, messageReader, type Check } from './message';
+import { isAnswer, isCount, isNullable, isOneOf, isText, messageReader, type Check } from './message';
 
 /** What the page shows: shapes of a chord, what became of one shape, and of all of the piece's. */
 export type ShapesTab = 'shapes' | 'kin' | 'song';
@@ -13,8 +13,8 @@ export type ToShapes =
   | { readonly kind: 'song'; readonly answer: SongShapesAnswer }
   /** Why there is no answer to what a tab asks. */
   | { readonly kind: 'problem'; readonly tab: ShapesTab; readonly words: string }
-  /** The chord at the cursor, as the command was called there. */
-  | { readonly kind: 'chord'; readonly chord: string }
+  /** The command was called: the box is to be typed into. The chord at the cursor stands in it, if there is one. */
+  | { readonly kind: 'begin'; readonly chord: string | null }
   /** Something was done, or could not be. */
   | { readonly kind: 'done'; readonly words: string };
 
@@ -36,7 +36,7 @@ export const readToShapes = messageReader<ToShapes>({
   kin: { asked: isText, answer: isAnswer<ShapeKinAnswer>('chord', 'usual', 'here', 'moves', 'remarks') },
   song: { answer: isAnswer<SongShapesAnswer>('chords', 'remarks') },
   problem: { tab: isShapesTab, words: isText },
-  chord: { chord: isText },
+  begin: { chord: isNullable(isText) },
   done: { words: isText },
 });
 
