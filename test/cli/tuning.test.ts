@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
+import type { SheetAnswer } from '../../src/service/sheet/sheetAnswer';
 import { fileWith, json, pegbox, unreadable } from './pegbox';
 
 interface Answer {
+  readonly sheet: SheetAnswer;
   readonly strings: readonly {
     number: number;
     note: string;
@@ -34,7 +36,7 @@ const T1: Readonly<Record<string, number>> = {
 describe('tuning', () => {
   it('tells of DADGAD its strings, low first, and the chord they make', async () => {
     const answer = await tuning('DADGAD');
-    assert.deepEqual(Object.keys(answer), ['strings', 'chord', 'alternatives']);
+    assert.deepEqual(Object.keys(answer), ['strings', 'chord', 'alternatives', 'sheet']);
     assert.deepEqual(Object.keys(answer.strings[0] ?? {}), ['number', 'note', 'midi', 'frequency', 'steps']);
     // notes and steps: common practice, no source; MIDI numbers: MIDI 1.0
     assert.deepEqual(
@@ -108,8 +110,8 @@ describe('tuning', () => {
     assert.equal(code, 0);
     assert.equal(err, '');
     const lines = out.split('\n');
-    assert.equal(lines[0], 'string  note  frequency  from usual');
-    assert.equal(lines[1], '     6  D2     73.42 Hz          -2');
+    assert.equal(lines[0], 'string  note  frequency  from usual  in the open chord');
+    assert.equal(lines[1], '     6  D2     73.42 Hz          -2  root');
     assert.match(lines[7] ?? '', /^open strings: Dsus4/);
   });
 
@@ -126,5 +128,61 @@ describe('tuning', () => {
     assert.match(await unreadable(['tuning', 'DADGAQ']), /“Q” is no note.*DADGAD/);
     assert.match(await unreadable(['tuning', 'standard', '-2', '0', '0']), /3 numbers for 6 strings/);
     assert.match(await unreadable(['tuning', 'standard', '--instrument', 'ukelele']), /ukulele/);
+  });
+
+  it('tells the whole sheet, from a tuning of choice, in a key and under a capo', async () => {
+    const { sheet } = await tuning('open G', '--from', 'DADGAD', '--key', 'G', '--capo', '2', '--chord', 'C');
+    assert.deepEqual(
+      [sheet.retuning.from.value, sheet.retuning.from.why, sheet.tuning.capo, sheet.tuning.key],
+      ['DADGAD', 'asked', 'capo at fret 2', 'G major'],
+    );
+    // open G from DADGAD: 5 down a whole step, 2 up a whole step (by subtracting rows 9 and 16 of the handbook table)
+    assert.deepEqual(
+      sheet.retuning.steps.map(({ number, halfSteps }) => [number, halfSteps]),
+      [
+        [5, -2],
+        [2, 2],
+      ],
+    );
+    assert.deepEqual([sheet.barres.frets[5]?.chord, sheet.barres.frets[5]?.sounds], ['C', 'D']); // T6
+    assert.equal(sheet.scale?.name, 'G major');
+    assert.equal(sheet.slide?.chords[0]?.chord, 'C');
+  });
+
+  it('prints the sheet for people: both frequencies of a course, steps, barres', async () => {
+    const { out } = await pegbox(['tuning', 'drop D', '--instrument', '12-string guitar', '--key', 'D']);
+    assert.match(out, /D2\/D3 +73\.42 \/ 146\.83 Hz/);
+    assert.match(
+      out,
+      /From standard: lower string 6 by 2 half steps\n {2}1\. Lower both strings of course 6/,
+    );
+    assert.match(out, /straight barres\n {2}Open: /);
+    assert.match(out, /scale of D major: 0 2 4 /);
+  });
+
+  it('cautions on the way up, though the tuning itself is the usual one', async () => {
+    const { err } = await pegbox(['tuning', 'standard', '--from', 'open D', '--json']);
+    assert.match(err, /Strings go up by up to 2 half steps.*eyes and face/);
+  });
+
+  it('makes a handout as text and as a picture', async () => {
+    const text = await pegbox(['tuning', 'open D', '--handout', 'text']);
+    assert.match(text.out, /^Open D on the guitar\n=+\n/);
+    assert.match(text.out, /Six shapes in D major/);
+    const picture = await pegbox(['tuning', 'open D', '--handout', 'svg']);
+    assert.match(picture.out, /^<svg xmlns='http:\/\/www\.w3\.org\/2000\/svg' width='210mm' height='297mm'/);
+    assert.match(picture.out, /<\/svg>\n$/);
+  });
+
+  it('refuses a value of an option in one sentence that says what to change', async () => {
+    assert.match(await unreadable(['tuning', 'open D', '--from', 'opne G']), /--from.*“opne G”.*open G/);
+    assert.match(await unreadable(['tuning', 'open D', '--key', 'H']), /--key.*B/);
+    assert.match(await unreadable(['tuning', 'open D', '--capo', '40']), /--capo.*from 1 to 21/);
+    assert.match(await unreadable(['tuning', 'open D', '--chord', 'blorp']), /--chord.*capital A–G/);
+    assert.match(await unreadable(['tuning', 'open D', '--handout', 'pdf']), /--handout takes text or svg/);
+    assert.match(
+      await unreadable(['tuning', 'open X']),
+      /Did you mean open \w, open \w or open \w\?/,
+    );
   });
 });

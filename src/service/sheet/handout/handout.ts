@@ -1,9 +1,11 @@
 import type { TabDocument } from '../../../notation/tabDocument';
 import type { Place, Settings } from '../../records';
 import type { ServiceError } from '../../serviceApi';
+import { shapes } from '../../shapes/shapes';
 import type { HandoutAnswer, SheetRequest } from '../sheetAnswer';
 import { tuningSheet } from '../tuningSheet';
-import { handoutContent } from './handoutContent';
+import { everydayChords } from './everydayChords';
+import { handoutContent, type HandoutShape } from './handoutContent';
 import { handoutSvg } from './handoutSvg';
 import { handoutText } from './handoutText';
 
@@ -20,13 +22,24 @@ export function tuningHandout(
 ): HandoutAnswer | ServiceError {
   const sheet = tuningSheet(document, place, request, settings);
   if ('error' in sheet) return sheet;
-  const content = handoutContent(sheet, { heading: '', shapes: [] });
+  const { key, written, chords } = everydayChords(document.headerAt(place.line));
+  const content = handoutContent(sheet, {
+    heading: written ? `Six shapes in ${key}` : `Six shapes in ${key}, the key of the open strings`,
+    shapes: chords.map((chord) => easiestShape(document, place, chord, settings)),
+  });
   return {
     title: content.title,
     fileName: fileNameOf(content.title),
     svg: handoutSvg(content),
     text: handoutText(content),
   };
+}
+
+/** The first of the shapes that the finder gives; it ranks the easiest first. */
+function easiestShape(document: TabDocument, place: Place, chord: string, settings: Settings): HandoutShape {
+  const found = shapes(document, place, { chord, limit: 1 }, settings);
+  const [shape] = 'error' in found ? [] : found.shapes;
+  return shape ? { chord, text: shape.text, svg: shape.svg } : { chord, text: 'no shape', svg: undefined };
 }
 
 /** Letters, digits and hyphens, so that any system takes it. */
