@@ -83,7 +83,7 @@ export const PHOSPHOR_BRONZE: Wound = {
     [59, 70.535], // *
     [62, 77.682], // *
     [66, 87.718], // *
-    [70, 96.833], // *
+    [70, 96.91], // by the least published density
   ],
 };
 

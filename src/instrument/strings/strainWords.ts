@@ -45,7 +45,7 @@ export function strainSentence(
   const named = gauge === '' ? string : `${string.replace(/,$/, '')}, ${gauge},`;
   const note = formatNoteName(load.pitch.name);
   const length = lengthWords(scaleLength);
-  const mends = 'Tune it lower, take a shorter neck, or write in gauges: what is on it.';
+  const mends = 'Tune it lower, take a shorter neck, or say in a gauges field what is on it.';
   switch (state) {
     case 'error':
       return load.share === undefined

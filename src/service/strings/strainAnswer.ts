@@ -136,20 +136,20 @@ function remarksOf(set: SetLoad, { instrument, tuning }: StrungNeck): readonly s
   const remarks: string[] = [];
   if (set.gaugesAre === 'unknown') {
     remarks.push(
-      `No set of strings is usual for the ${instrument.name}, so tensions are not known and changes are counted from pitch alone: write one gauge for each of the ${tuning.strings.length} strings in gauges:, low string first, w for wound.`,
+      `No set of strings is usual for the ${instrument.name}, so tensions are not known and changes are counted from pitch alone: write one for each of the ${tuning.strings.length} strings in a gauges field, low string first, w for wound.`,
     );
     return remarks;
   }
   const missing = set.strings.find(({ gauge }) => !gauge);
   if (missing)
     remarks.push(
-      `No gauge is known for string ${missing.number}: write gauges: with one for each of the ${tuning.strings.length} strings.`,
+      `No gauge is known for string ${missing.number}: write one for each of the ${tuning.strings.length} strings in a gauges field.`,
     );
   if (set.gaugesAre === 'usual')
-    remarks.push(`The usual set of the ${instrument.name} is assumed; write gauges: for another.`);
+    remarks.push(`The usual set of the ${instrument.name} is assumed; a gauges field says otherwise.`);
   if (set.gaugesAre === 'octave')
     remarks.push(
-      'The octave strings of a 12-string set are assumed for strings 6 to 3, since an ordinary set does not fit this tuning; write gauges: for others.',
+      'The octave strings of a 12-string set are assumed for strings 6 to 3, since an ordinary set does not fit this tuning; a gauges field says otherwise.',
     );
   remarks.push(materialWords(set));
   if (set.strings.some(({ gauge }) => gauge?.wound))
