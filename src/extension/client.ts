@@ -5,6 +5,7 @@ import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerFitSinger } from './commands/fitSinger';
 import { registerInsertExercise } from './commands/insertExercise';
+import { registerFindShapes } from './commands/findShapes';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
@@ -24,6 +25,7 @@ import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
 import { LastPlace } from './views/lastPlace';
 import { registerNeck } from './views/neckView';
+import { ShapesPanel } from './views/shapesPanel';
 import { SheetPanel } from './views/sheetPanel';
 
 export const CLIENT_ID = 'pegbox';
@@ -52,6 +54,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
   const places = new LastPlace();
   const handouts = new Handouts(requests, places);
   const sheet = new SheetPanel(context.extensionUri, requests, places, handouts);
+  const shapes = new ShapesPanel(context.extensionUri, requests, places);
   const tools = { requests, pages, previews, memory: context.globalState };
   context.subscriptions.push(
     pages,
@@ -75,6 +78,8 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerShowHandTable(help),
     sheet,
     registerShowTuningSheet(sheet),
+    shapes,
+    registerFindShapes(shapes),
     registerSaveHandout(handouts),
     help.register(),
   );

@@ -4,7 +4,14 @@ import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
-import type { ShapesAnswer, ShapesRequest } from '../service/shapes/shapesAnswer';
+import type {
+  InsertShapeRequest,
+  ShapeKinAnswer,
+  ShapeKinRequest,
+  ShapesAnswer,
+  ShapesRequest,
+  SongShapesAnswer,
+} from '../service/shapes/shapesAnswer';
 import type { HandoutAnswer, SheetAnswer, SheetRequest } from '../service/sheet/sheetAnswer';
 import type {
   ConvertRequest,
@@ -42,6 +49,9 @@ export const REQUESTS = {
   chordAt: 'pegbox/chordAt',
   tuningSheet: 'pegbox/tuningSheet',
   shapes: 'pegbox/shapes',
+  insertShape: 'pegbox/insertShape',
+  shapeKin: 'pegbox/shapeKin',
+  songShapes: 'pegbox/songShapes',
   tuningHandout: 'pegbox/tuningHandout',
   grip: 'pegbox/grip',
   strings: 'pegbox/strings',
@@ -72,6 +82,9 @@ export interface RequestShapes {
   'pegbox/neck': { params: PlaceParams & NeckRequest; answer: NeckAnswer | ServiceError };
   'pegbox/neckSvg': { params: PlaceParams & NeckPictureRequest; answer: NeckPictureAnswer | ServiceError };
   'pegbox/shapes': { params: PlaceParams & ShapesRequest; answer: ShapesAnswer | ServiceError };
+  'pegbox/insertShape': { params: PlaceParams & InsertShapeRequest; answer: ChangeAnswer };
+  'pegbox/shapeKin': { params: PlaceParams & ShapeKinRequest; answer: ShapeKinAnswer | ServiceError };
+  'pegbox/songShapes': { params: SongShapesParams; answer: SongShapesAnswer | ServiceError };
   'pegbox/tuningSheet': { params: PlaceParams & SheetRequest; answer: SheetAnswer | ServiceError };
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
@@ -99,6 +112,11 @@ export interface PutFretParams extends PlaceParams {
 /** For a range, else for the part at a position, else for the whole file. */
 export interface RingingParams extends DocumentParams {
   readonly position?: Position;
+  readonly range?: Range;
+}
+
+/** For the chords of a range, else of the whole file. */
+export interface SongShapesParams extends DocumentParams {
   readonly range?: Range;
 }
 
