@@ -75,13 +75,13 @@ interface WayItem extends vscode.QuickPickItem {
 async function pickWay(answer: SingerAnswer): Promise<SingerWay | 'page' | undefined> {
   const { voice, tune, tooWide, ways } = answer;
   const items: WayItem[] = [
+    { label: '$(book) Show all as a page', detail: 'With what to know about them.', way: 'page' },
     ...ways.map((way) => ({
       label: way.title,
       description: way.words,
       detail: wayText(way),
       way,
     })),
-    { label: '$(book) Show all as a page', detail: 'With what to know about them.', way: 'page' },
   ];
   const sung = voice && tune ? `${tune.low}–${tune.high} for ${voice.low}–${voice.high}` : '';
   const wide = tooWide > 0 ? `, ${halfSteps(tooWide)} wider than the voice` : '';
@@ -97,8 +97,8 @@ async function pickWay(answer: SingerAnswer): Promise<SingerWay | 'page' | undef
 function wayText({ lies, strain, fretsLeft, cautions }: SingerWay): string {
   return [
     ...(lies ? [lies.words] : []),
-    strain.words,
     `${fretsLeft} frets left`,
+    ...(strain.change === 0 ? [] : [lowerFirst(strain.words)]),
     ...(cautions.length > 0 ? ['strings go up: read the cautions'] : []),
   ].join(' · ');
 }

@@ -52,9 +52,9 @@ function wordsOf(
   ];
   const lies =
     beyond.length > 0
-      ? `it goes ${beyond.join(' and ')}`
-      : `${under} half ${under === 1 ? 'step' : 'steps'} of room under it and ${above} above`;
-  return `${where} from ${low} to ${high}: ${lies}`;
+      ? beyond.join(' and ')
+      : `${steps(under)} of room under, ${steps(above).replace(/ half steps?$/, '')} above`;
+  return `${where} ${low}–${high}: ${lies}`;
 }
 
 function octaveWords(octaves: number): string {

@@ -125,10 +125,10 @@ describe('fit a singer: how the tune lies', () => {
     const answer = ask('key: G', { compass: 'A3-D5', low: 'D4', high: 'E5' });
     assert.deepEqual([answer.here.lies?.under, answer.here.lies?.above], [5, -2]);
     assert.equal(answer.tooWide, 0);
-    assert.equal(answer.here.lies?.words, 'Sung from D4 to E5: it goes 2 half steps above the voice');
+    assert.equal(answer.here.lies?.words, 'Sung D4–E5: 2 half steps above the voice');
     const down = answer.ways.find(({ kind, halfSteps }) => kind === 'tuning' && halfSteps === -3);
     assert.deepEqual([down?.lies?.under, down?.lies?.above, down?.sounds], [2, 1, 'E major']);
-    assert.equal(down?.lies?.words, 'Sung from B3 to C#5: 2 half steps of room under it and 1 above');
+    assert.equal(down?.lies?.words, 'Sung B3–C#5: 2 half steps of room under, 1 above');
     // Two half steps down is the least that fits; nothing that goes beyond the voice stands before what does not.
     const over = answer.ways.map(
       ({ lies }) => Math.max(0, -(lies?.under ?? 0)) + Math.max(0, -(lies?.above ?? 0)),
@@ -143,10 +143,7 @@ describe('fit a singer: how the tune lies', () => {
   it('a voice an octave away sings in its own octave', () => {
     const { here } = ask('key: G', { voice: 'tenor', low: 'D4', high: 'E5' });
     assert.equal(here.lies?.octaves, -1);
-    assert.equal(
-      here.lies.words,
-      'Sung in the octave below, from D3 to E4: 0 half steps of room under it and 5 above',
-    );
+    assert.equal(here.lies.words, 'Sung in the octave below, D3–E4: 0 half steps of room under, 5 above');
   });
 
   it('a tune wider than the voice: by how much, and the least beyond it first', () => {
