@@ -1,6 +1,5 @@
 import type { Range } from '../../notation/tabDocument';
-import type { Barre } from '../../playing/hand/grips';
-import type { Finger } from '../../playing/hand/handAnswer';
+import type { ShapeAnswer } from '../shapes/shapesAnswer';
 
 /** How shapes are chosen for the names of chords. */
 export interface ShapeWishes {
@@ -39,8 +38,8 @@ export interface ChartRequest extends ShapeWishes {
 export interface ChordChart {
   /** The song's; null where none is written. */
   readonly title: string | null;
-  /** What the shapes are for: `DADGAD, capo at fret 2`. */
-  readonly tuning: string;
+  /** What the shapes are for: `DADGAD, capo at fret 2`; several where the fields change. */
+  readonly tunings: readonly string[];
   readonly chords: readonly ChartChord[];
   /** The chart as lines of plain text. */
   readonly text: string;
@@ -58,25 +57,11 @@ export interface ChartChord {
   readonly sounds: string | null;
   /** Named where the document has several parts. */
   readonly part: string | null;
-  /** The notes of the strings it is played on, low-placed string first: `D2 A2 D3 G3 A3 D4`. */
-  readonly strings: string;
+  /** The one of `tunings` that it is played in. */
+  readonly tuning: string;
   /** The bars in which it begins, each once. */
   readonly bars: readonly number[];
   /** Null where there is none; `reason` says why. */
-  readonly shape: ChartShape | null;
+  readonly shape: ShapeAnswer | null;
   readonly reason: string;
-}
-
-export interface ChartShape {
-  /** As written, low-placed string first; null for a string that does not sound. */
-  readonly frets: readonly (number | null)[];
-  /** `full`: every tone of the name; `reduced`: the fifth is left out. */
-  readonly kind: 'full' | 'reduced';
-  /** In the order of `frets`; 0 for an open string and one that does not sound. */
-  readonly fingers: readonly Finger[];
-  readonly barres: readonly Barre[];
-  /** Fret of the index finger, as frets are written. */
-  readonly position: number;
-  /** Sentences for the player. */
-  readonly words: string;
 }
