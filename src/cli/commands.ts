@@ -2,6 +2,7 @@ import type { Command } from './command';
 import { check } from './commands/check';
 import { chord } from './commands/chord';
 import { convert } from './commands/convert';
+import { exercise } from './commands/exercise';
 import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
 import { neck } from './commands/neck';
@@ -14,6 +15,7 @@ import { strings } from './commands/strings';
 import { suit } from './commands/suit';
 import { transpose } from './commands/transpose';
 import { tuning } from './commands/tuning';
+import { write } from './commands/write';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
@@ -32,4 +34,6 @@ export const COMMANDS: readonly Command[] = [
   neck,
   ringing,
   singer,
+  write,
+  exercise,
 ];
