@@ -50,6 +50,13 @@ const WRITE_EXERCISE = {
   fingers: FLAG,
 };
 
+const PUT_FRET = { string: NUMBER, fret: NUMBER };
+
+/** How shapes are chosen for the names of chords. */
+export const SHAPE_WISHES = { style: oneOf('full', 'small'), highestFret: NUMBER, open: FLAG };
+const FILL = { ...SHAPE_WISHES, strum: oneOf('once', 'beats') };
+const SECOND_GUITAR = { ...FILL, name: TEXT, tuning: TEXT, capo: TEXT };
+
 export const CLOSED: ServiceError = { error: 'This document is not open, so Pegbox has no text to work on.' };
 export const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
 
@@ -101,6 +108,23 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     }),
   );
 
+  on(REQUESTS.fillChords, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, FILL);
+      if ('error' in read) return read;
+      return session.service.fillChords(open.document, { range, ...read }, session.settings);
+    }),
+  );
+
+  on(REQUESTS.secondGuitar, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, SECOND_GUITAR);
+      if ('error' in read) return read;
+      const { name = '', ...more } = read;
+      return session.service.secondGuitar(open.document, { range, name, ...more }, session.settings);
+    }),
+  );
+
   on(REQUESTS.transpose, FAILED, (session, params) =>
     change(session, params, (open, range) => {
       const by = typeof params.by === 'number' ? params.by : textOf(params.by);
@@ -115,6 +139,21 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       return session.service.moveCapo(open.document, { range, capo, keep }, session.settings);
     }),
   );
+
+  on(REQUESTS.putFret, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, PUT_FRET);
+    if ('error' in read) return read;
+    const { string, fret } = read;
+    if (string === undefined || fret === undefined)
+      return { error: 'The parameters string and fret were expected as numbers.' };
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return toChangeAnswer(
+      session.service.putFret(open.document, place, { string, fret }, session.settings),
+      open.version,
+    );
+  });
 
   on(REQUESTS.writeNotes, FAILED, (session, params) => {
     const open = session.store.get(params.uri);

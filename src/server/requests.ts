@@ -28,6 +28,7 @@ import type {
   TuningChoice,
 } from '../service/serviceApi';
 import type { WriteExerciseRequest, WriteNotesRequest } from '../service/write/writeRequest';
+import type { ChartRequest, ChordChart, FillRequest, SecondGuitarRequest } from '../service/song/songAnswer';
 
 /**
  * The requests of Pegbox beyond the protocol: names and shapes, shared by the server and its clients. Positions are
@@ -39,6 +40,9 @@ export const REQUESTS = {
   moveCapo: 'pegbox/moveCapo',
   refinger: 'pegbox/refinger',
   simplify: 'pegbox/simplify',
+  fillChords: 'pegbox/fillChords',
+  secondGuitar: 'pegbox/secondGuitar',
+  chordChart: 'pegbox/chordChart',
   suit: 'pegbox/suit',
   writeNotes: 'pegbox/writeNotes',
   writeExercise: 'pegbox/writeExercise',
@@ -72,6 +76,9 @@ export interface RequestShapes {
   'pegbox/simplify': { params: SimplifyParams; answer: ChangeAnswer };
   'pegbox/writeNotes': { params: PlaceParams & WriteNotesRequest; answer: ChangeAnswer };
   'pegbox/writeExercise': { params: PlaceParams & WriteExerciseRequest; answer: ChangeAnswer };
+  'pegbox/fillChords': { params: FillParams; answer: ChangeAnswer };
+  'pegbox/secondGuitar': { params: SecondGuitarParams; answer: ChangeAnswer };
+  'pegbox/chordChart': { params: ChartParams; answer: ChordChart | ServiceError };
   'pegbox/suit': { params: SuitParams; answer: SuitAnswer };
   'pegbox/passages': { params: PassagesParams; answer: PassagesAnswer };
   'pegbox/counterpart': { params: CounterpartParams; answer: CounterpartAnswer };
@@ -132,6 +139,9 @@ export type TransposeParams = Asked<TransposeRequest>;
 export type MoveCapoParams = Asked<MoveCapoRequest>;
 export type RefingerParams = Asked<RefingerRequest>;
 export type SimplifyParams = Asked<SimplifyRequest>;
+export type FillParams = Asked<FillRequest>;
+export type SecondGuitarParams = Asked<SecondGuitarRequest>;
+export type ChartParams = Asked<ChartRequest>;
 export type FitSingerParams = Asked<SingerRequest>;
 export type ApplyFitParams = Asked<FitRequest>;
 

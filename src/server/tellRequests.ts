@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import { CLOSED, FAILED } from './changeRequests';
+import { CLOSED, FAILED, SHAPE_WISHES } from './changeRequests';
 import { clampPlace, clampRange } from './documents';
 import { fromPosition, fromRange } from './protocolConverter';
 import { FLAG, NUMBER, oneOf, readParams, TEXT } from './readParams';
@@ -50,6 +50,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     if ('error' in read) return read;
     const range = params.range && clampRange(open.document, fromRange(params.range));
     return service.fitSinger(open.document, { range, ...read }, settings);
+  });
+
+  on(REQUESTS.chordChart, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SHAPE_WISHES);
+    if ('error' in read) return read;
+    const range = params.range && clampRange(open.document, fromRange(params.range));
+    return service.chordChart(open.document, { range, ...read }, settings);
   });
 
   on(REQUESTS.ringing, FAILED, ({ store, service, settings }, { uri, position, range }) => {

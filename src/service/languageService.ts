@@ -29,9 +29,13 @@ import { applyFit } from './singer/applyFit';
 import { fitSinger } from './singer/fitSinger';
 import { requestedStrings } from './strings/requested';
 import { strings } from './strings/strings';
+import { chordChart } from './song/chordChart';
+import { fillChords } from './song/fillChords';
+import { secondGuitar } from './song/secondGuitar';
 import { suit } from './suit/suit';
 import { tuning } from './tuningAnswer';
 import { tuningChoices } from './tuningChoices';
+import { putFret } from './typing/putFret';
 import { writeExercise } from './write/writeExercise';
 import { writeNotes } from './write/writeNotes';
 
@@ -59,8 +63,12 @@ export function createLanguageService(): LanguageService {
     moveCapo,
     refinger,
     simplify,
+    putFret,
     writeNotes,
     writeExercise,
+    fillChords,
+    secondGuitar,
+    chordChart,
     suit,
     passages,
     counterpart,

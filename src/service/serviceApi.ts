@@ -17,7 +17,9 @@ import type {
   SemanticToken,
   Settings,
 } from './records';
+import type { PutFretRequest } from './typing/putFret';
 import type { WriteExerciseRequest, WriteNotesRequest } from './write/writeRequest';
+import type { ChartRequest, ChordChart, FillRequest, SecondGuitarRequest } from './song/songAnswer';
 
 /**
  * The language service: stateless calls on a document. Nothing here knows of a protocol or an editor.
@@ -67,6 +69,13 @@ export interface LanguageService {
   refinger(document: TabDocument, request: RefingerRequest, settings: Settings): ChangeResult;
   /** A passage within limits for a student: tune and bass stay, inner notes go. */
   simplify(document: TabDocument, request: SimplifyRequest, settings: Settings): ChangeResult;
+  /** A fret on a string in the column at a place; every other note keeps its time. */
+  putFret(
+    document: TabDocument,
+    place: Place,
+    request: PutFretRequest,
+    settings: Settings,
+  ): ChangeResult;
   /** Notes by name or degree at a place, fingered like any passage; bars that are there are filled, others laid down. */
   writeNotes(
     document: TabDocument,
@@ -81,6 +90,12 @@ export interface LanguageService {
     request: WriteExerciseRequest,
     settings: Settings,
   ): ChangeResult;
+  /** Shapes under the names of chords, on string lines of their own. */
+  fillChords(document: TabDocument, request: FillRequest, settings: Settings): ChangeResult;
+  /** The same chords in a part of its own, out of the first player's way. */
+  secondGuitar(document: TabDocument, request: SecondGuitarRequest, settings: Settings): ChangeResult;
+  /** Every chord that a passage names, with its shape. */
+  chordChart(document: TabDocument, request: ChartRequest, settings: Settings): ChordChart | ServiceError;
   /** Which tuning makes a passage easiest; each `next()` works some 10 ms, and not calling it again cancels. */
   suit(
     document: TabDocument,
