@@ -24,7 +24,8 @@ export type FitSingerOutcome = SingerAnswer | ServiceError | ChangeOutcome;
 
 /**
  * Asks for singer and tune, lists the ways, and opens the preview of the one that is chosen. It works on the bars that
- * are selected, else on the whole file. A caller that says what suits the singer gets the answer, and nothing is asked.
+ * are selected, else on the whole file. A caller that says what suits the singer gets the answer, and nothing is asked;
+ * with `preview` the list is shown and what is chosen.
  */
 export function registerFitSinger(tools: ChangeTools, pages: HelpPages): vscode.Disposable {
   const { requests, previews } = tools;
@@ -42,9 +43,9 @@ export function registerFitSinger(tools: ChangeTools, pages: HelpPages): vscode.
           const ask: AskSinger = (wishes) =>
             requests.ask(REQUESTS.fitSinger, { uri, range: followed.range, ...wishes });
           const told = given?.voice ?? given?.compass ?? given?.key;
-          if (told !== undefined) return await ask(apartFromTarget(given));
-          const singer = await askSinger(ask);
-          const wishes = singer && (await askTune(singer, ask));
+          if (told !== undefined && given?.preview !== true) return await ask(apartFromTarget(given));
+          const singer = told === undefined ? await askSinger(ask) : undefined;
+          const wishes = told === undefined ? singer && (await askTune(singer, ask)) : apartFromTarget(given);
           if (wishes === undefined) return undefined;
           const answer = await ask(wishes);
           if ('error' in answer) return refuse(answer.error);
