@@ -131,7 +131,12 @@ export function keepOf({ values }: Asked): 'sound' | 'shapes' {
 
 function reportLines({ notesIn, kept, moved, unplaced, remarks }: Report): string {
   const lines = [
-    `${notesIn} ${notesIn === 1 ? 'note' : 'notes'}: ${kept} kept, ${moved} moved, ${unplaced.length} unplaced.`,
+    // What writes something new has no notes to account for.
+    ...(notesIn === 0 && remarks.length > 0
+      ? []
+      : [
+          `${notesIn} ${notesIn === 1 ? 'note' : 'notes'}: ${kept} kept, ${moved} moved, ${unplaced.length} unplaced.`,
+        ]),
     ...unplaced.map(
       ({ part, bar, name, reason }) =>
         `${part === undefined ? 'Bar' : `${part}, bar`} ${bar}: ${name} is left out: ${reason}.`,

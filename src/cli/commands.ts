@@ -1,8 +1,10 @@
 import type { Command } from './command';
 import { check } from './commands/check';
+import { chart } from './commands/chart';
 import { chord } from './commands/chord';
 import { convert } from './commands/convert';
 import { exercise } from './commands/exercise';
+import { fill, secondGuitar } from './commands/fill';
 import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
 import { neck } from './commands/neck';
@@ -26,6 +28,9 @@ export const COMMANDS: readonly Command[] = [
   moveCapo,
   refinger,
   simplify,
+  fill,
+  secondGuitar,
+  chart,
   suit,
   tuning,
   strings,
