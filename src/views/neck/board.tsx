@@ -45,7 +45,8 @@ export function Board(props: BoardProps): JSX.Element {
       return place ? [one(place, number, index + 2)] : [];
     });
   const one = (place: NeckPlace, string: number, column: number): JSX.Element => {
-    const look = lookOf(place, string, neck, props.labels, props.every);
+    const selected = at.string === string && at.fret === place.fret;
+    const look = lookOf(place, string, neck, props.labels, props.every, selected);
     return (
       <Place
         key={idOf({ string, fret: place.fret })}
@@ -55,7 +56,7 @@ export function Board(props: BoardProps): JSX.Element {
         box={placeBox(layout, string, place.cell)}
         {...look}
         root={place.root && !props.every}
-        selected={at.string === string && at.fret === place.fret}
+        selected={selected}
         onSelect={onSelect}
         onWrite={onWrite}
       />

@@ -18,18 +18,22 @@ export interface Look {
 
 const HOW = { struck: 'sounds here', rings: 'rings here', harmonic: 'a harmonic sounds here' } as const;
 
-/** @param every whether places that are not marked show their label too */
+/**
+ * @param every whether places that are not marked show their label too
+ * @param selected the selected place shows its label in any case
+ */
 export function lookOf(
   place: NeckPlace,
   string: number,
   { board, moment }: Neck,
   labels: NeckLabels,
   every: boolean,
+  selected = false,
 ): Look {
   const { fret, marked, name } = place;
   const how = moment.sounding.find((one) => one.string === string && one.fret === fret)?.how;
   const same = moment.note?.places.some((one) => one.string === string && one.fret === fret) ?? false;
-  const shown = every || marked || how !== undefined || same;
+  const shown = every || marked || selected || how !== undefined || same;
   const told = [
     name,
     saidAs(place, labels),
