@@ -3,7 +3,7 @@ import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
-import { FLAG, NUMBER, NUMBERS, oneOf, readParams, TEXT, type Kind } from './readParams';
+import { FLAG, FRETS, NUMBER, NUMBERS, oneOf, readParams, TEXT, type Kind } from './readParams';
 import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
 
@@ -56,6 +56,8 @@ const PUT_FRET = { string: NUMBER, fret: NUMBER };
 export const SHAPE_WISHES = { style: oneOf('full', 'small'), highestFret: NUMBER, open: FLAG };
 const FILL = { ...SHAPE_WISHES, strum: oneOf('once', 'beats') };
 const SECOND_GUITAR = { ...FILL, name: TEXT, tuning: TEXT, capo: TEXT };
+
+const INSERT_SHAPE = { frets: FRETS, chord: TEXT };
 
 export const CLOSED: ServiceError = { error: 'This document is not open, so Pegbox has no text to work on.' };
 export const FAILED: ServiceError = { error: 'Pegbox could not do this; the reason is in its output.' };
@@ -139,6 +141,18 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       return session.service.moveCapo(open.document, { range, capo, keep }, session.settings);
     }),
   );
+
+  on(REQUESTS.insertShape, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, INSERT_SHAPE);
+    if ('error' in read) return read;
+    const { frets, chord } = read;
+    if (!frets) return { error: `The parameter frets was expected as ${FRETS.expected}.` };
+    const place = clampPlace(open.document, fromPosition(params.position));
+    const request = { frets, ...(chord !== undefined && { chord }) };
+    return toChangeAnswer(session.service.insertShape(open.document, place, request), open.version);
+  });
 
   on(REQUESTS.putFret, FAILED, (session, params) => {
     const open = session.store.get(params.uri);

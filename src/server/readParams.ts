@@ -15,6 +15,13 @@ export const NUMBERS: Kind<readonly number[]> = {
   expected: 'a list of numbers',
 };
 
+/** A shape: a fret for each string, null where it is not played. */
+export const FRETS: Kind<readonly (number | null)[]> = {
+  fits: (value): value is readonly (number | null)[] =>
+    Array.isArray(value) && value.every((one) => one === null || (isNumber(one) && Number.isInteger(one))),
+  expected: 'a list of whole numbers, with null for strings that are not played',
+};
+
 /** One of some words. */
 export function oneOf<const Word extends string>(...words: readonly Word[]): Kind<Word> {
   return {

@@ -1,7 +1,12 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
 import type { StringsAnswer } from '../service/strings/stringsAnswer';
-import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from '../service/neck/neckAnswer';
+import type {
+  NeckAnswer,
+  NeckPictureAnswer,
+  NeckPictureRequest,
+  NeckRequest,
+} from '../service/neck/neckAnswer';
 import type { RingingAnswer } from '../service/ringing/ringingAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from '../service/singer/singerAnswer';
 import type {

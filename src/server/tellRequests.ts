@@ -2,7 +2,7 @@ import type { Connection } from 'vscode-languageserver';
 import { CLOSED, FAILED, SHAPE_WISHES } from './changeRequests';
 import { clampPlace, clampRange } from './documents';
 import { fromPosition, fromRange } from './protocolConverter';
-import { FLAG, NUMBER, oneOf, readParams, TEXT } from './readParams';
+import { FLAG, FRETS, NUMBER, oneOf, readParams, TEXT } from './readParams';
 import { REQUESTS, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
 
@@ -19,6 +19,7 @@ const NECK_PICTURE = {
 
 const SHEET = { from: TEXT, chord: TEXT, slide: FLAG };
 
+const SHAPE_KIN = { chord: TEXT, frets: FRETS };
 const SHAPES = { chord: TEXT, limit: NUMBER, highestFret: NUMBER };
 
 const SINGER = {
@@ -75,6 +76,23 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     const open = store.get(uri);
     if (!open) return CLOSED;
     return service.strings(open.document, clampPlace(open.document, fromPosition(position)), settings);
+  });
+
+  on(REQUESTS.shapeKin, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, SHAPE_KIN);
+    if ('error' in read) return read;
+    const { frets, chord = '' } = read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return service.shapeKin(open.document, place, frets ? { frets } : { chord }, settings);
+  });
+
+  on(REQUESTS.songShapes, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const range = params.range ? clampRange(open.document, fromRange(params.range)) : undefined;
+    return service.songShapes(open.document, range, settings);
   });
 
   on(REQUESTS.shapes, FAILED, ({ store, service, settings }, params) => {

@@ -22,7 +22,10 @@ import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
 import type { LanguageService } from './serviceApi';
 import { tuningHandout } from './sheet/handout/handout';
+import { insertShape } from './shapes/insertShape';
+import { shapeKin } from './shapes/shapeKin';
 import { shapes } from './shapes/shapes';
+import { songShapes } from './shapes/songShapes';
 import { tuningSheet } from './sheet/tuningSheet';
 import { chordAt } from './shapes/chordAt';
 import { applyFit } from './singer/applyFit';
@@ -79,6 +82,9 @@ export function createLanguageService(): LanguageService {
     tuning,
     tuningSheet,
     shapes,
+    insertShape,
+    shapeKin,
+    songShapes,
     tuningHandout,
     chord,
     chordAt,

@@ -3,7 +3,14 @@ import type { GripAnswer } from './grip/gripAnswer';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
-import type { ShapesAnswer, ShapesRequest } from './shapes/shapesAnswer';
+import type {
+  InsertShapeRequest,
+  ShapeKinAnswer,
+  ShapeKinRequest,
+  ShapesAnswer,
+  ShapesRequest,
+  SongShapesAnswer,
+} from './shapes/shapesAnswer';
 import type { FitRequest, SingerAnswer, SingerRequest } from './singer/singerAnswer';
 import type { HandoutAnswer, SheetAnswer, SheetRequest } from './sheet/sheetAnswer';
 import type {
@@ -70,12 +77,7 @@ export interface LanguageService {
   /** A passage within limits for a student: tune and bass stay, inner notes go. */
   simplify(document: TabDocument, request: SimplifyRequest, settings: Settings): ChangeResult;
   /** A fret on a string in the column at a place; every other note keeps its time. */
-  putFret(
-    document: TabDocument,
-    place: Place,
-    request: PutFretRequest,
-    settings: Settings,
-  ): ChangeResult;
+  putFret(document: TabDocument, place: Place, request: PutFretRequest, settings: Settings): ChangeResult;
   /** Notes by name or degree at a place, fingered like any passage; bars that are there are filled, others laid down. */
   writeNotes(
     document: TabDocument,
@@ -117,6 +119,21 @@ export interface LanguageService {
   /** The same without a document. */
   requestedStrings(request: StringsRequest, settings: Settings): StringsAnswer | ServiceError;
   tuning(value: string, instrument: string | undefined, settings: Settings): TuningAnswer | ServiceError;
+  /** Writes a shape at the cursor's moment in a system, or as a system of its own. */
+  insertShape(document: TabDocument, place: Place, request: InsertShapeRequest): ChangeResult;
+  /** The everyday shape of the usual tuning beside the nearest one here. */
+  shapeKin(
+    document: TabDocument,
+    place: Place,
+    request: ShapeKinRequest,
+    settings: Settings,
+  ): ShapeKinAnswer | ServiceError;
+  /** The same for every chord of a piece; undefined is the whole document. */
+  songShapes(
+    document: TabDocument,
+    range: Range | undefined,
+    settings: Settings,
+  ): SongShapesAnswer | ServiceError;
   /** Shapes of a chord in the tuning in force at a place, best first, at most twelve where nothing is said. */
   shapes(
     document: TabDocument,

@@ -47,7 +47,17 @@ export function shapeCost(
     if (cost >= least - 1e-9) return;
     [least, at] = [cost, position];
   };
-  if (frame.slide) offer(stops.map(() => 1));
-  else eachFingering(stops, opens, frame, offer, true);
+  if (frame.slide) {
+    if (isStraight(stops, opens)) offer(stops.map(() => 1));
+  } else eachFingering(stops, opens, frame, offer, true);
   return at === undefined ? undefined : { cost: least, position: at, tie };
+}
+
+/** Whether one straight bar gives all stops, with no open string under it. */
+function isStraight(stops: readonly Stop[], opens: number): boolean {
+  const [first] = stops;
+  const last = stops.at(-1);
+  if (!first || !last) return true;
+  for (let index = first.index + 1; index < last.index; index++) if ((opens >> index) & 1) return false;
+  return stops.every(({ fret }) => fret === first.fret);
 }

@@ -45,10 +45,13 @@ export function nearestShape(
   const frame = frameOf(target, hand);
   const choices = choicesOf(wanted, frame, highestFret, hand.openStrings, hand.strings);
   const reentrant = isReentrant(target.fingerboard.tuning);
+  const places = from.map((fret, index) =>
+    fret === undefined ? undefined : { written: fret, fret: target.fingerboard.absoluteFret(index, fret) },
+  );
   const full = { ...wanted, required: wanted.required | wanted.optional, optional: 0 };
   for (const asked of wanted.optional ? [full, wanted] : [wanted]) {
     for (let changed = 0; changed <= choices.length; changed++) {
-      const near = candidates(from, asked, choices, frame, changed, options.leastStrings);
+      const near = candidates(places, asked, choices, frame, changed, options.leastStrings);
       const best = cheapest(near, wanted, frame, reentrant);
       const shape = best && shapeOf(best.found, target, hand);
       if (shape) return { shape, changed, millimetres: best.millimetres };
@@ -59,7 +62,7 @@ export function nearestShape(
 
 /** Shapes that change so many strings. */
 function candidates(
-  from: readonly (number | undefined)[],
+  from: readonly (Pick<StringChoice, 'written' | 'fret'> | undefined)[],
   { required, optional, oneOf }: WantedChord,
   choices: readonly (readonly StringChoice[])[],
   { x, widest }: Frame,
@@ -88,15 +91,13 @@ function candidates(
       return;
     }
     const old = from[index];
-    const place = old === undefined ? undefined : choices[index]?.find(({ written }) => written === old);
-    const before = (x[old ?? 0] ?? 0) * (old === undefined ? NaN : 1);
     for (const choice of choices[index] ?? []) {
-      const same = choice === place;
+      const same = choice.written === old?.written;
       if (same ? left === count - index : left === 0) continue;
       const l = choice.open ? low : Math.min(low, choice.fret);
       const h = choice.open ? high : Math.max(high, choice.fret);
       if (h > l && (x[h] ?? 0) - (x[l] ?? 0) > widest + 1e-6) continue;
-      const way = same || old === undefined ? 0 : Math.abs((x[choice.written] ?? 0) - before);
+      const way = same || !old ? 0 : Math.abs((x[choice.fret] ?? 0) - (x[old.fret] ?? 0));
       chosen[index] = choice;
       choose(index + 1, same ? left : left - 1, mask | choice.mask, l, h, millimetres + way, silenced);
     }
