@@ -1,16 +1,19 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import type { ClientOptions } from '../server/requests';
+import { registerChordChart } from './commands/chordChart';
 import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerFitSinger } from './commands/fitSinger';
 import { registerInsertExercise } from './commands/insertExercise';
 import { registerFindShapes } from './commands/findShapes';
+import { registerFillChords } from './commands/fillChords';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
 import { registerRingingStrings } from './commands/ringingStrings';
 import { Handouts, registerSaveHandout } from './commands/saveHandout';
+import { registerSecondGuitar } from './commands/secondGuitar';
 import { registerShowGrip } from './commands/showGrip';
 import { registerShowHandTable } from './commands/showHandTable';
 import { registerShowTuningSheet } from './commands/showTuningSheet';
@@ -64,6 +67,9 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerConvertIntoNewPart(tools),
     registerRefinger(tools),
     registerSimplify(tools),
+    registerFillChords(tools),
+    registerSecondGuitar(tools),
+    registerChordChart(requests),
     registerSuit(tools, help),
     registerFitSinger(tools, help),
     registerRingingStrings(requests, help),

@@ -52,6 +52,36 @@ export async function pickStrings(
   return picked?.choose();
 }
 
+/** Asks for a tuning alone: one of those on offer, the nearest first, or one that the user types. */
+export async function pickTuning(
+  requests: ServerRequests,
+  document: vscode.TextDocument,
+  at: Position,
+  title: string,
+): Promise<string | undefined> {
+  const place: PlaceParams = { uri: document.uri.toString(), position: at };
+  const choices = await requests.ask(REQUESTS.tuningChoices, place);
+  const items = choices.map(({ value, notes, steps }): Item => ({
+    label: value,
+    description: notes,
+    detail: steps,
+    choose: () => Promise.resolve({ tuning: value }),
+  }));
+  const picked = await pick<Item>(
+    [
+      { label: '$(edit) Type a tuning…', alwaysShow: true, choose: () => typeTuning(requests, place, title) },
+      ...items,
+    ],
+    {
+      title,
+      placeholder: 'Which tuning? The nearest come first.',
+      active: items.find(({ detail }) => detail !== AS_IT_IS) ?? items[0],
+    },
+  );
+  const chosen = await picked?.choose();
+  return chosen && 'tuning' in chosen ? chosen.tuning : undefined;
+}
+
 async function pickInstrument(title: string): Promise<Strings | undefined> {
   const placeholder = 'Which instrument? It comes with its usual tuning.';
   return (await pick(instrumentItems(), { title, placeholder }))?.choose();
