@@ -110,6 +110,33 @@ export async function until(condition) {
   throw new Error(`This did not come true in 15 s: ${condition.toString()}`);
 }
 
+/**
+ * Whether the editor has put away what a panel remembers. In a browser it does so every few seconds only, since a page
+ * that is reloaded has no time left for it.
+ * @param {Page} page
+ * @param {string} text that stands in what is remembered
+ */
+export async function isKept(page, text) {
+  return page.evaluate(async (wanted) => {
+    /** @template T @param {IDBRequest<T>} request @returns {Promise<T>} */
+    const answer = (request) =>
+      new Promise((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error ?? new Error('no answer'));
+      });
+    for (const { name } of await globalThis.indexedDB.databases()) {
+      if (!name?.startsWith('vscode-web-state-db')) continue;
+      const store = await answer(globalThis.indexedDB.open(name));
+      const table = store.objectStoreNames[0];
+      const values =
+        table === undefined ? [] : await answer(store.transaction(table).objectStore(table).getAll());
+      store.close();
+      if (values.some((value) => typeof value === 'string' && value.includes(wanted))) return true;
+    }
+    return false;
+  }, text);
+}
+
 /** Kinds of theme as a page is told them, and a theme of each by its name in the editor's list. */
 export const themes = {
   'vscode-dark': 'Dark Modern',

@@ -30,4 +30,14 @@ export const views = [
     },
     states: ['text=Checks by ear', 'text=Checks by ear'],
   },
+  {
+    title: 'Shapes',
+    async open(page) {
+      await page.keyboard.press('Control+1');
+      await openFile(page, 'named.pegbox');
+      await goTo(page, 5, 19);
+      await command(page, 'Pegbox: Find Shapes');
+    },
+    states: ['text=What became of my shape', 'text=This song', '#tab-shapes'],
+  },
 ];
