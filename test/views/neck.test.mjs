@@ -93,7 +93,8 @@ describe('The neck', () => {
   it('remembers choices and place over a reload of the window', async () => {
     await view.locator('#place-4-5').click();
     await until(async () => (await view.locator('#place-4-5').getAttribute('aria-selected')) === 'true');
-    await page.waitForTimeout(500); // the editor takes over what a page remembers a moment later
+    await page.waitForTimeout(6500); // the editor keeps what pages remember every 5 s, in a browser
+    // (src/vs/workbench/services/storage/browser/storageService.ts)
     await page.reload();
     view = await viewFrame(page, 'Neck');
     await until(
