@@ -11,6 +11,7 @@ import { neck } from './commands/neck';
 import { notes } from './commands/notes';
 import { refinger } from './commands/refinger';
 import { ringing } from './commands/ringing';
+import { shapes } from './commands/shapes';
 import { singer } from './commands/singer';
 import { simplify } from './commands/simplify';
 import { strings } from './commands/strings';
@@ -35,6 +36,7 @@ export const COMMANDS: readonly Command[] = [
   tuning,
   strings,
   chord,
+  shapes,
   grip,
   neck,
   ringing,

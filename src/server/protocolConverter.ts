@@ -185,6 +185,9 @@ export function toCompletionItem(item: CompletionItem): lsp.CompletionItem {
     insertTextFormat: InsertTextFormat.PlainText,
     textEdit: toTextEdit(item.edit),
   };
+  if (item.filterText !== undefined) converted.filterText = item.filterText;
+  if (item.moreEdits && item.moreEdits.length > 0)
+    converted.additionalTextEdits = item.moreEdits.map(toTextEdit);
   if (item.detail !== '') converted.detail = item.detail;
   if (item.documentation !== '') {
     converted.documentation = { kind: MarkupKind.Markdown, value: item.documentation };

@@ -43,6 +43,10 @@ export interface CompletionItem {
   readonly detail: string;
   readonly documentation: string;
   readonly edit: TextEdit;
+  /** Changes elsewhere that come with it; none overlaps `edit` or another. */
+  readonly moreEdits?: readonly TextEdit[];
+  /** What an editor compares with the text at the edit's place; the label where it is left out. */
+  readonly filterText?: string;
   /** Sorts before others with a greater text. */
   readonly sortText: string;
   readonly kind: 'field' | 'value' | 'row' | 'system';

@@ -1,6 +1,7 @@
 import type { FieldLine, RowLine } from '../../notation/parsedLine';
 import type { TabDocument } from '../../notation/tabDocument';
 import type { CompletionItem, Place, Settings } from '../records';
+import { chordShapeItems } from './chordShapes';
 import { emptySystemOffer } from './emptySystem';
 import { fieldOffers } from './fieldNames';
 import { valueOffers } from './fieldValues';
@@ -10,7 +11,7 @@ import { sectionOffers } from './sections';
 
 /**
  * What can be written at a place: fields, rows, headings and a whole system where a line begins, values behind a
- * field's colon. Whoever shows them filters them by what is written.
+ * field's colon, shapes at a chord's name. Whoever shows them filters them by what is written.
  */
 export function completion(
   document: TabDocument,
@@ -20,8 +21,11 @@ export function completion(
   const line = document.line(place.line);
   if (line.kind === 'field' && place.character > line.nameEnd)
     return valueItems(document, place, line, settings);
-  if (line.kind === 'row' && place.character <= line.wordEnd) return rowWordItems(document, place, line);
-  if (line.kind === 'string' || line.kind === 'row' || line.kind === 'comment') return [];
+  if (line.kind === 'row')
+    return place.character <= line.wordEnd
+      ? rowWordItems(document, place, line)
+      : chordShapeItems(document, place, line, settings);
+  if (line.kind === 'string' || line.kind === 'comment') return [];
   const indent = line.text.length - line.text.trimStart().length;
   if (line.text.trimStart().startsWith('[')) {
     const end = headingEnd(line.text, indent);
