@@ -12,16 +12,26 @@ const ENDS = /(?:b|r|tr)\(?\d+(?:[./]\d+)?\)?/g;
 
 /**
  * The string lines of a text by the crudest of rules, which shares no code with any reading of tab: behind a label or
- * none, at least four dashes and no run of four letters. What follows the last dash and its bar lines is left out.
+ * none, at least three dashes and no run of four letters. What follows the last bar line without a dash is left out.
  */
 export function stringLines(text: string): WrittenSign[][] {
-  return text
-    .split(/\r\n|\r|\n/)
-    .map((line) => line.replace(/^(?:> ?)+/, '').replace(/[–—−─]/g, '-'))
+  return unquoted(text.split(/\r\n|\r|\n/))
+    .map((line) => line.replace(/[–—−─]/g, '-'))
     .filter((line) => LABEL.test(line))
-    .map((line) => /^.*-[|:*o]*/.exec(line.replace(LABEL, ''))?.[0] ?? '')
-    .filter((body) => (body.match(/-/g)?.length ?? 0) >= 4 && !/[A-Za-z]{4}/.test(body))
+    .map((line) => withoutRemark(line.replace(LABEL, '')))
+    .filter((body) => (body.match(/-/g)?.length ?? 0) >= 3 && !/[A-Za-z]{4}/.test(body))
     .map(signsOf);
+}
+
+/** Without the marks of quotation, when every line that is not empty has one. */
+export function unquoted(lines: readonly string[]): string[] {
+  const quoted = lines.every((line) => line.trim() === '' || line.startsWith('>'));
+  return lines.map((line) => (quoted ? line.replace(/^(?:> ?)+/, '') : line));
+}
+
+function withoutRemark(body: string): string {
+  const bar = body.lastIndexOf('|');
+  return bar > body.lastIndexOf('-') ? body.slice(0, bar + 1) : body;
 }
 
 function signsOf(body: string): WrittenSign[] {

@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { findInstrument } from '../../../../../src/instrument/instruments';
 import { readTuning } from '../../../../../src/instrument/tuningValue';
-import { stringLines, type WrittenSign } from './crudeReading';
+import { stringLines, unquoted, type WrittenSign } from './crudeReading';
 import { readBars, type ExpectedNote } from './expectedNotes';
 import { textOf, type Snippet } from './snippet';
 import { SNIPPETS } from './snippets';
@@ -34,7 +34,7 @@ function check(snippet: Snippet): void {
   const systems = snippet.systems.map(readBars);
 
   it('keeps lines and pieces that the text has', () => {
-    const lines = text.split(/\r\n|\r|\n/).map((line) => line.replace(/^(?:> ?)+/, '').trimEnd());
+    const lines = unquoted(text.split(/\r\n|\r|\n/)).map((line) => line.trimEnd());
     for (const line of [...snippet.kept, ...(snippet.rows ?? []).map((row) => row.text)]) {
       assert.ok(lines.includes(line), `no line "${line}"`);
       assert.equal(line, line.trimEnd());

@@ -1,0 +1,106 @@
+import type { Snippet } from './snippet';
+
+/** Slides and bends in their many habits. Frets in braces say where a bend gets to. */
+const GUITAR = { instrument: 'guitar', tuning: null, capo: null, kept: [] } as const;
+
+export const SLIDES_AND_BENDS: readonly Snippet[] = [
+  {
+    ...GUITAR,
+    name: 'slides-with-s',
+    why: 's between two frets',
+    systems: [['2:5{slide} 2:7 2:7{slide} 2:5 3:4 2:3']],
+    guesses: ['slides'],
+  },
+  {
+    ...GUITAR,
+    name: 'slides-up-and-down',
+    why: 'slants between frets, from nowhere and to nowhere',
+    systems: [['3:5{slide} 3:7 3:7{slide} 3:5 4:7{slide-from-nowhere} 4:5{slide-to-nowhere}']],
+    guesses: [],
+  },
+  {
+    ...GUITAR,
+    name: 'slides-with-an-arrow',
+    why: 'an arrow head that a line explains, which is no mark of quotation',
+    systems: [['2:5{slide} 2:7 3:7{slide} 3:4 3:(4) 2:5']],
+    kept: ['> means slide, ( ) means play it quietly'],
+    guesses: ['slides'],
+  },
+  {
+    ...GUITAR,
+    name: 'slides-with-sl',
+    why: 'sl between two frets',
+    systems: [['3:2{slide} 3:4 3:4{slide} 3:2 4:4']],
+    guesses: ['slides'],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-with-b',
+    why: 'with and without the fret it gets to; without, a whole step',
+    systems: [['2:8{bend=10} 2:8{bend=10} 2:8 3:7']],
+    guesses: [],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-with-release',
+    why: 'bent and let down again, one note',
+    systems: [['3:7{bend=9,release=7} 3:5 3:7{bend=9} 2:5 3:7']],
+    guesses: [],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-with-a-caret',
+    why: 'a line says that the caret bends, so that 7^9 is no hammer-on',
+    systems: [['2:8{bend=10} 2:8 3:7{bend=9} 3:7 4:5{vibrato}']],
+    kept: ['^ bend   ~ let it shake'],
+    guesses: ['bends'],
+    uncounted: 'the fret after a caret is where a bend ends',
+  },
+  {
+    ...GUITAR,
+    name: 'bends-caret-alone',
+    why: 'a caret with nothing behind it can only bend',
+    systems: [['3:7{bend=9} 2:5 3:7{bend=9} 3:5']],
+    guesses: ['bends'],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-in-brackets',
+    why: 'b with the fret it gets to in brackets, two digits each',
+    systems: [['2:10{bend=12} 3:9 2:10']],
+    kept: ['the number in brackets is where the bend gets to'],
+    guesses: ['bends'],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-brackets-without-b',
+    why: 'a fret and another in brackets at once, explained above: no ghost notes',
+    systems: [['3:7{bend=9} 3:5 3:7{bend=8} 4:7']],
+    kept: ['7(9) = bend the 7 up to where the 9 is', '7(8) = only half way'],
+    guesses: ['bends'],
+    uncounted: 'the fret in brackets is where a bend ends',
+  },
+  {
+    ...GUITAR,
+    name: 'bends-full-and-half',
+    why: 'full is a whole step, 1/2 a half step, 1/4 a quarter step',
+    systems: [['2:8{bend=10} 2:8{bend=9} 2:8{bend=8.5}']],
+    guesses: ['bends'],
+    uncounted: 'amounts stand in the line',
+  },
+  {
+    ...GUITAR,
+    name: 'bends-amount-over-the-staff',
+    why: 'the amounts stand over the bends they belong to',
+    systems: [['2:8{bend=10} 2:8 3:7 2:8{bend=9} 2:5']],
+    guesses: ['bends'],
+  },
+  {
+    ...GUITAR,
+    name: 'bends-pre-bend',
+    why: 'bent before it sounds and let down, explained above',
+    systems: [['2:8{pre-bend=10,release=8} 2:5 3:7{bend=9}']],
+    kept: ['pb = bend it before you pick it'],
+    guesses: [],
+  },
+];
