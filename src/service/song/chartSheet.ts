@@ -73,7 +73,7 @@ function cellOf(chord: ChartChord, several: boolean, capo: boolean): Cell {
   const size = sizeOf(chord.shape?.svg ?? '');
   const width = Math.max(size.width, LEFT + chord.name.length * 12 + 12);
   const letters = Math.max(8, Math.floor((width - LEFT) / LETTER));
-  const bars = `${chord.part === null ? '' : `${chord.part}, `}${chord.bars.length === 1 ? 'bar' : 'bars'} ${chord.bars.join(' ')}`;
+  const bars = `${chord.part === null ? '' : `${chord.part}, `}${chord.bars.length === 1 ? 'bar' : 'bars'} ${chord.bars.join(', ')}`;
   const lines = [
     ...wrapped(bars, letters, 2),
     ...(several ? wrapped(chord.tuning, letters, 2) : []),

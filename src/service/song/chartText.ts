@@ -12,7 +12,7 @@ export function chartText({
     sounds === null || sounds === name ? name : `${name} (sounds ${sounds})`,
     shape ? shape.text : 'none',
     shape ? fingersText(shape.fingers) : '',
-    `${part === null ? '' : `${part}, `}${bars.length === 1 ? 'bar' : 'bars'} ${bars.join(' ')}`,
+    `${part === null ? '' : `${part}, `}${bars.length === 1 ? 'bar' : 'bars'} ${bars.join(', ')}`,
     [several ? tuning : '', shape === null ? reason : shape.leftOut === '' ? '' : `without ${shape.leftOut}`]
       .filter((text) => text !== '')
       .join('; '),

@@ -71,7 +71,7 @@ function chartChord(
   const key = header.key && transposeKey(header.key, shift);
   return {
     name: event.mark.text,
-    sounds: shift === 0 ? null : transposeWrittenChord(event.mark.text, shift, key),
+    sounds: shift === 0 || !event.chord ? null : transposeWrittenChord(event.mark.text, shift, key),
     part: parts.length > 1 ? (header.part ?? null) : null,
     tuning: tuningWords(header),
     bars,

@@ -30,7 +30,7 @@ export function overlapRemarks(
   const doubled =
     shared === 0 ? 'none has' : shared === notes ? 'all have' : `${shared} ${shared === 1 ? 'has' : 'have'}`;
   return [
-    `${count} ${side} what the first player sounds, as far as shapes within reach allow: of ${notes} notes ${doubled} a pitch that sounds there at the same time, and ${within} lie between its lowest and highest note.`,
+    `${count} ${side} what the first player sounds, as far as shapes within reach allow: of ${notes} notes ${doubled} a pitch that sounds there at the same time, and ${within} ${within === 1 ? 'lies' : 'lie'} between its lowest and highest note.`,
     `On the whole they lie ${lies} those of the first player.`,
   ];
 }
