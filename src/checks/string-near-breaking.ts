@@ -60,7 +60,9 @@ function findings(group: FieldGroup, strain: GroupStrain): readonly Finding[] {
   if (!worst) return [];
   const { field, header } = strain;
   const { lineIndex, line } = field;
-  const sentences = near.map(({ load, state }) => strainSentence(load, state, header.scaleLength));
+  const sentences = near.map(({ load, state }) =>
+    strainSentence(load, state, { scaleLength: header.scaleLength, gaugesAre: strain.set.gaugesAre }),
+  );
   const caution =
     retuningCaution(raisedBy(strain.set)) ??
     'Tune slowly and keep your eyes and face away from the strings: a string can break. The string maker’s figures decide; ask a luthier.';

@@ -1,5 +1,6 @@
 import { formatGauges, type Gauge } from '../instrument/gauges';
-import { gaugeOfCourse, type SetLoad } from '../instrument/strings/stringLoads';
+import type { SetLoad } from '../instrument/strings/stringLoads';
+import { gaugeOfCourse } from '../instrument/strings/usualString';
 import { ownGauge, shareWords, strainSentence } from '../instrument/strings/strainWords';
 import { suggestedGauge } from '../instrument/strings/suggestGauge';
 import { formatNoteName } from '../music/noteName';
@@ -51,7 +52,11 @@ function findings(group: FieldGroup, strain: GroupStrain): readonly Finding[] {
   const suggested = suggestedSet(set);
   const message =
     slack.length === 1
-      ? strainSentence(first.load, 'slack', header.scaleLength, suggestedGauge(first.load, set.materials))
+      ? strainSentence(first.load, 'slack', {
+          scaleLength: header.scaleLength,
+          gaugesAre: set.gaugesAre,
+          suggested: suggestedGauge(first.load, set.materials),
+        })
       : `${listed(slack)} of their usual tension: they may buzz, and go sharp where they are struck or pressed hard.${
           suggested === undefined ? '' : ` The gauges ${suggested} pull about as usual.`
         }`;

@@ -29,23 +29,33 @@ export function percentChange(ratio: number): string {
   return percent > 0 ? `${percent} % more` : `${-percent} % less`;
 }
 
+/** What a sentence on a string needs beside its load. */
+export interface StrainContext {
+  /** Millimetres. */
+  readonly scaleLength: number;
+  readonly gaugesAre: SetLoad['gaugesAre'];
+  /** A gauge that pulls about as usual. */
+  readonly suggested?: string | undefined;
+}
+
 /**
  * One sentence, or two, on a string that is near its strength, slack, or not to be judged; empty for the others.
- * @param suggested a gauge that pulls about as usual
- * @example strainSentence(load, 'slack', set, '60w') // 'String 6, gauge 46w, has 56 % of its usual tension at B1: …'
+ * @example strainSentence(load, 'slack', { scaleLength: 648, gaugesAre: 'usual', suggested: '60w' }) // 'String 6, gauge 46w, has 56 % of its usual tension at B1: …'
  */
 export function strainSentence(
   load: StringLoad,
   state: StrainState,
-  scaleLength: number,
-  suggested?: string,
+  { scaleLength, gaugesAre, suggested }: StrainContext,
 ): string {
   const string = stringWords(load);
   const gauge = gaugeWords(load);
   const named = gauge === '' ? string : `${string.replace(/,$/, '')}, ${gauge},`;
   const note = formatNoteName(load.pitch.name);
   const length = lengthWords(scaleLength);
-  const mends = 'Tune it lower, take a shorter neck, or say in a gauges field what is on it.';
+  const mends =
+    gaugesAre === 'written'
+      ? 'Tune it lower, or take a shorter neck.'
+      : 'Tune it lower, take a shorter neck, or say in a gauges field what is on it.';
   switch (state) {
     case 'error':
       return load.share === undefined

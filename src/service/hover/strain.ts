@@ -15,7 +15,11 @@ export function strainHover(header: Header, settings: Settings): string {
   const each = [...answer.strings]
     .sort((a, b) => a.number - b.number || a.course - b.course)
     .map((string) => `- ${stringLine(string, sizes)}`);
-  return paragraphs(each.join('\n'), lines(totalLine(answer), ...answer.told), cautionLine(answer));
+  return paragraphs(
+    each.join('\n'),
+    lines(totalLine(answer), ...answer.told),
+    lines(cautionLine(answer), `Changes are counted from ${answer.against}`),
+  );
 }
 
 function stringLine(string: StringStrain, sizes: ReadonlyMap<string, Gauge>): string {
@@ -35,11 +39,10 @@ function pull(newtons: number, pounds: number): string {
   return `${newtons.toFixed(1)} N (${pounds.toFixed(1)} lb)`;
 }
 
-function totalLine({ total, against }: StringsAnswer): string {
-  const from = `Changes are counted from ${against}`;
-  if (!total) return from;
+function totalLine({ total }: StringsAnswer): string {
+  if (!total) return '';
   const change = total.change ? `${percentChange(total.change.ratio)}, ` : '';
-  return lines(`**The whole set: ${change}${pull(total.newtons, total.pounds)}**`, from);
+  return `**The whole set: ${change}${pull(total.newtons, total.pounds)}**`;
 }
 
 /** A hover is short: the cautions in full where something is told, else whose figures come first. */

@@ -94,7 +94,7 @@ function tellString(
     pounds: tension === undefined ? null : rounded(tension / NEWTONS_PER_POUND, 2),
     steel,
     state,
-    told: strainSentence(load, state, neck.scaleLength, suggested),
+    told: strainSentence(load, state, { scaleLength: neck.scaleLength, gaugesAre: set.gaugesAre, suggested }),
     suggestedGauge: suggested ?? null,
   };
 }

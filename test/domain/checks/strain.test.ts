@@ -28,7 +28,7 @@ tuning: all fifths
 gauges: 56w 42w 26w 15 10 8
 `.replace(
         'tuning: all fifths\n',
-        `tuning: all fifths\n        ^^^^^^^^^^ error string-near-breaking: String 1 cannot be strung in plain steel at this length: B4 at 648 mm asks 116 % of the least strength of gauge 8 (ASTM A228). Tune it lower, take a shorter neck, or say in a gauges field what is on it. ${CAUTION} On a full-size neck (648 mm) no plain steel string bears the high B4: string 1 needs a shorter neck or another note.\n`,
+        `tuning: all fifths\n        ^^^^^^^^^^ error string-near-breaking: String 1 cannot be strung in plain steel at this length: B4 at 648 mm asks 116 % of the least strength of gauge 8 (ASTM A228). Tune it lower, or take a shorter neck. ${CAUTION} On a full-size neck (648 mm) no plain steel string bears the high B4: string 1 needs a shorter neck or another note.\n`,
       ),
     );
   });
