@@ -1,3 +1,5 @@
+import { BARS } from './bars';
+import { COLUMNS } from './columns';
 import { INSTRUMENTS } from './instruments';
 import { LABELS } from './labels';
 import type { Snippet } from './snippet';
@@ -12,4 +14,6 @@ export const SNIPPETS: readonly Snippet[] = [
   ...TUNINGS,
   ...SLIDES_AND_BENDS,
   ...SIGNS,
+  ...BARS,
+  ...COLUMNS,
 ];
