@@ -1,7 +1,7 @@
 import { formatCapo } from '../../instrument/capo';
 import { harmonicChecks } from '../../instrument/harmonicChecks';
 import { octaveChecks, tuneByFrets } from '../../instrument/tuningFrets';
-import { formatTuning, formatTuningNotes } from '../../instrument/tuningFormat';
+import { formatTuning, formatTuningNotes, sameTuning } from '../../instrument/tuningFormat';
 import { formatKey } from '../../music/key';
 import type { Header } from '../../notation/header';
 import type { TabDocument } from '../../notation/tabDocument';
@@ -9,7 +9,7 @@ import type { Place, Settings } from '../records';
 import type { ServiceError } from '../serviceApi';
 import { barresAnswer } from './barres';
 import { tellCheck, tellHarmonics } from './checkWords';
-import { fromTuning } from './fromTuning';
+import { fromTuning, type FromTuning } from './fromTuning';
 import { tuningWords } from './noteText';
 import { openStringsAnswer, stringRows } from './openStrings';
 import { pullUnder } from './pull';
@@ -34,6 +34,29 @@ export function tuningSheet(
   const header = document.headerAt(place.line);
   const from = fromTuning(document, place.line, request.from, settings);
   if ('error' in from) return from;
+  // A cursor that moves under the same fields asks for the same sheet again and again.
+  const last = lastSheets.get(header);
+  const same =
+    last?.from.why === from.why &&
+    last.request.from === request.from &&
+    // Typed ones are read anew each time; what a name of the user's means may have changed meanwhile.
+    (last.from.tuning === from.tuning ||
+      (from.why === 'asked' && sameTuning(last.from.tuning, from.tuning))) &&
+    last.request.chord === request.chord &&
+    last.request.slide === request.slide;
+  if (same) return last.sheet;
+  const sheet = makeSheet(header, from, request);
+  if (!('error' in sheet)) lastSheets.set(header, { from, request, sheet });
+  return sheet;
+}
+
+/** The last sheet of each header; a header is one record as long as its fields stay as they are. */
+const lastSheets = new WeakMap<
+  Header,
+  { readonly from: FromTuning; readonly request: SheetRequest; readonly sheet: SheetAnswer }
+>();
+
+function makeSheet(header: Header, from: FromTuning, request: SheetRequest): SheetAnswer | ServiceError {
   const wantsSlide = header.fretting === 'slide' || request.slide === true || request.chord !== undefined;
   const slide = wantsSlide ? slideAnswer(header, request.chord) : null;
   if (slide && 'error' in slide) return slide;
