@@ -1,3 +1,5 @@
+import { countTones, type WantedChord } from './wanted';
+
 /** What makes a shape worse beside what it costs the hand; in the hand's unit (1 is a shift with a finger down). */
 export const SHAPE_CONSTANTS = {
   noFifth: { value: 3, reason: 'a full chord is asked for; the fifth is missed least (engineering value)' },
@@ -18,6 +20,15 @@ export const SHAPE_CONSTANTS = {
     value: 2,
     reason: 'a string not played at the top: the chord loses its treble (engineering value)',
   },
+  silentHighPower: {
+    value: 0.3,
+    reason:
+      'the same in a chord of two tones, which is played on the low strings (common practice, no source)',
+  },
+  silentLowPower: {
+    value: 1.6,
+    reason: 'a chord of two tones is played on the low strings (common practice, no source)',
+  },
   thin: { value: 4, reason: 'each sounding string short of four (engineering value)' },
   innerMuted: {
     value: 3,
@@ -25,8 +36,23 @@ export const SHAPE_CONSTANTS = {
   },
 } as const;
 
-/** Strings that make a chord full enough; on fewer it is thin. */
-export const FULL_STRINGS = 4;
+/** Strings that make a chord full enough, and a chord of two tones; on fewer it is thin. */
+const FULL_STRINGS = 4;
+const FULL_STRINGS_POWER = 3;
+
+/** How full a chord is to be, and what strings cost that are not played below and above it. */
+export interface Fullness {
+  readonly strings: number;
+  readonly silentLow: number;
+  readonly silentHigh: number;
+}
+
+export function fullness({ required, optional }: WantedChord): Fullness {
+  const { silentLow, silentHigh, silentLowPower, silentHighPower } = SHAPE_CONSTANTS;
+  return countTones(required | optional) > 2
+    ? { strings: FULL_STRINGS, silentLow: silentLow.value, silentHigh: silentHigh.value }
+    : { strings: FULL_STRINGS_POWER, silentLow: silentLowPower.value, silentHigh: silentHighPower.value };
+}
 
 /** Shapes of one place on the neck that are shown before others have had their turn. */
 export const SHOWN_A_PLACE = 2;

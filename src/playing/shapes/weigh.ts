@@ -1,4 +1,4 @@
-import { FULL_STRINGS, SHAPE_CONSTANTS as K } from './ranking';
+import { fullness, SHAPE_CONSTANTS as K } from './ranking';
 import type { StringChoice } from './strings';
 import { countTones, type WantedChord } from './wanted';
 
@@ -36,11 +36,12 @@ export function weigh(
     sounding |= choice.mask;
     lowest = Math.min(lowest, choice.lowest);
   }
+  const full = fullness(wanted);
   const bass = ((lowest % 12) + 12) % 12;
   const leftOut = (wanted.required | wanted.optional) & ~sounding;
-  let extra = first * K.silentLow.value + (choices.length - 1 - last) * K.silentHigh.value;
+  let extra = first * full.silentLow + (choices.length - 1 - last) * full.silentHigh;
   extra += countTones(innerMuted) * K.innerMuted.value;
-  if (strings < FULL_STRINGS) extra += (FULL_STRINGS - strings) * K.thin.value;
+  if (strings < full.strings) extra += (full.strings - strings) * K.thin.value;
   if (leftOut & wanted.fifth) extra += K.noFifth.value;
   extra += countTones(leftOut & ~wanted.fifth) * K.noExtension.value;
   return { sounding, leftOut, bass, innerMuted, extra: extra + bassCost(bass, wanted, reentrant) };

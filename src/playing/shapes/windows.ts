@@ -2,7 +2,7 @@ import type { Frame } from '../hand/frame';
 import { handBound } from './bound';
 import { shapeCost } from './cost';
 import { FoundShapes, type FoundShape } from './found';
-import { FULL_STRINGS, SHAPE_CONSTANTS as K } from './ranking';
+import { fullness, SHAPE_CONSTANTS as K } from './ranking';
 import type { StringChoice } from './strings';
 import { countTones, type WantedChord } from './wanted';
 import { bassCost, weigh } from './weigh';
@@ -82,7 +82,8 @@ function searchWindow(
   const barres = frame.slide || frame.caps.barres !== false;
   const bound = handBound(frame, low);
   const eachInner = frame.k.muted + K.innerMuted.value;
-  const eachPending = Math.min(K.silentHigh.value, eachInner);
+  const { strings: fullStrings, silentLow, silentHigh } = fullness(wanted);
+  const eachPending = Math.min(silentHigh, eachInner);
   const found = new FoundShapes(most, ceiling);
   const chosen = new Array<StringChoice | undefined>(count).fill(undefined);
 
@@ -107,9 +108,9 @@ function searchWindow(
     if (sounding + count - index < least) return;
     const low0 = sounding === 0 ? index : index - sounding - pending - inner;
     const most1 = sounding + count - index;
-    let thin = low0 * K.silentLow.value + inner * K.innerMuted.value;
-    if (most1 < FULL_STRINGS) thin += (FULL_STRINGS - most1) * K.thin.value;
-    if (index === count) thin += pending * K.silentHigh.value;
+    let thin = low0 * silentLow + inner * K.innerMuted.value;
+    if (most1 < fullStrings) thin += (fullStrings - most1) * K.thin.value;
+    if (index === count) thin += pending * silentHigh;
     else if (sounding > 0) thin += pending * eachPending;
     const isBassSure = bass <= (restLow[index] ?? Infinity);
     const wrong = isBassSure && bass < Infinity ? bassCost(bass % 12, wanted, reentrant) : 0;

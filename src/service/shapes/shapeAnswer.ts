@@ -66,10 +66,11 @@ export function shapeAnswer(shape: Shape, written: WrittenChord | undefined, hea
     cost: shape.cost,
   };
   const alt = shapeAlt(told, header);
+  const isBassAsked = written?.bass !== undefined;
   return {
     ...told,
-    short: shapeShort(told),
-    words: shapeWords(told, grip),
+    short: shapeShort(told, isBassAsked),
+    words: shapeWords(told, grip, isBassAsked),
     svg: gripPicture({
       strings: frets.map((fret, index) =>
         drawnString(

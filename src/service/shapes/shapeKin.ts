@@ -1,3 +1,4 @@
+import { fretDistance } from '../../instrument/neck';
 import { sameTuning } from '../../instrument/tuningFormat';
 import { nameChord } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
@@ -6,7 +7,7 @@ import type { Header } from '../../notation/header';
 import { capoShift, fingerboardOf, usualTuning } from '../../notation/headerViews';
 import type { TabDocument } from '../../notation/tabDocument';
 import { handOptions } from '../../playing/hand/options';
-import { nearestShape } from '../../playing/shapes/nearestShape';
+import { nearestShape, type NearShape } from '../../playing/shapes/nearestShape';
 import type { Shape } from '../../playing/shapes/shape';
 import { shapeOfFrets } from '../../playing/shapes/shapeOf';
 import { wantedSet, type WantedChord } from '../../playing/shapes/wanted';
@@ -136,29 +137,49 @@ function best(wanted: WantedChord, header: Header, settings: Settings): Shape | 
   return shape;
 }
 
+/** Under a bar the strings are moved together, so the best place for it is told. */
 function nearestTo(
   { frets }: Shape,
   wanted: WantedChord,
   header: Header,
   settings: Settings,
-): ReturnType<typeof nearestShape> {
+): Pick<NearShape, 'shape' | 'millimetres'> | undefined {
   const count = header.tuning.strings.length;
   // Strings of the same number, whatever there are more or fewer.
   const from = Array.from({ length: count }, (_, index) => frets[index + frets.length - count]);
+  if (header.fretting === 'slide') {
+    const shape = best(wanted, header, settings);
+    return shape && { shape, millimetres: wayBetween(from, shape.frets, header) };
+  }
   return nearestShape(from, wanted, targetOf(header, settings), {
     highestFret: USUAL_HIGHEST_FRET,
     hand: handOptions({ thumb: settings.thumb }),
   });
 }
 
+/** Millimetres along the neck, string by string, for those that sound in both. */
+function wayBetween(from: Shape['frets'], to: Shape['frets'], header: Header): number {
+  const board = fingerboardOf(header);
+  const at = (index: number, fret: number): number =>
+    fretDistance(board.absoluteFret(index, fret), header.scaleLength);
+  return to.reduce<number>((sum, fret, index) => {
+    const old = from[index];
+    return fret === undefined || old === undefined ? sum : sum + Math.abs(at(index, fret) - at(index, old));
+  }, 0);
+}
+
 const usualHeaders = new WeakMap<Header, Header>();
 
-/** The fields in force with the instrument's usual tuning; a full capo stays, a partial one goes. */
+/**
+ * The fields in force with the instrument's usual tuning, under fingers where it is not made for a bar; a full capo
+ * stays, a partial one goes.
+ */
 function usualOf(header: Header): Header {
   let usual = usualHeaders.get(header);
   if (!usual) {
     const capo = header.capo?.strings ? undefined : header.capo;
-    usual = { ...header, tuning: usualTuning(header.instrument), capo };
+    const fretting = header.instrument.slide ? header.fretting : 'fingers';
+    usual = { ...header, tuning: usualTuning(header.instrument), capo, fretting };
     usualHeaders.set(header, usual);
   }
   return usual;

@@ -20,12 +20,15 @@ type Told = Pick<
   | 'bass'
 >;
 
-/** A few words for a list: `full, strings 1 and 3 open, position 1`. */
-export function shapeShort(told: Told): string {
+/**
+ * A few words for a list: `full, strings 1 and 3 open, position 1`.
+ * @param isBassAsked whether the name says what stands in the bass
+ */
+export function shapeShort(told: Told, isBassAsked: boolean): string {
   const { kind, leftOut, openStrings, innerMuted, position, rootInBass, bass } = told;
   return [
     kind === 'full' ? 'full' : `reduced: without ${leftOut}`,
-    rootInBass ? '' : `${bass} in the bass`,
+    rootInBass || isBassAsked ? '' : `${bass} in the bass`,
     openStrings.length === 0 ? '' : `${isAllOpen(told) ? 'all strings' : stringList(openStrings)} open`,
     innerMuted.length > 0 ? `${stringList(innerMuted)} muted` : '',
     position === null ? 'no finger' : `position ${position}`,
@@ -35,7 +38,11 @@ export function shapeShort(told: Told): string {
 }
 
 /** Sentences for the player. */
-export function shapeWords(told: Told, grip: Pick<Grip, 'placements' | 'barres'>): string {
+export function shapeWords(
+  told: Told,
+  grip: Pick<Grip, 'placements' | 'barres'>,
+  isBassAsked: boolean,
+): string {
   const { frets, bar, kind, leftOut, openStrings, innerMuted, rootInBass, bass } = told;
   const unplayed = frets.flatMap((fret, index) => {
     const string = frets.length - index;
@@ -51,7 +58,7 @@ export function shapeWords(told: Told, grip: Pick<Grip, 'placements' | 'barres'>
       ? ''
       : `${capital(stringList(innerMuted))} must be kept silent between the others`,
     kind === 'full' ? 'Every tone of the chord sounds' : `Reduced: it leaves out ${leftOut}`,
-    rootInBass ? '' : `${bass} is in the bass, not the root`,
+    rootInBass || isBassAsked ? '' : `${bass} is in the bass, not the root`,
   ];
   return sentences.flatMap((sentence) => (sentence === '' ? [] : [`${sentence}.`])).join(' ');
 }
