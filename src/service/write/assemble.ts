@@ -10,9 +10,19 @@ export interface Insertion {
 
 /**
  * Where new bars go for a cursor outside of systems: on a blank line there; elsewhere behind the text, fields or heading
- * that the line belongs to.
+ * that the line belongs to. Fields that are read together are not divided: what is written under some of them would be
+ * read without the others, and so would they.
  */
 export function insertionLine(document: TabDocument, line: number): number {
+  const at = behindParagraph(document, line);
+  const divided = document.fieldGroups.find(
+    ({ fields }) => (fields[0]?.lineIndex ?? at) < at && (fields.at(-1)?.lineIndex ?? -1) >= at,
+  );
+  const last = divided?.fields.at(-1);
+  return last ? insertionLine(document, last.lineIndex) : at;
+}
+
+function behindParagraph(document: TabDocument, line: number): number {
   const isBlank = (at: number): boolean => document.line(at).kind === 'blank';
   const last = document.lineCount - 1;
   if (isBlank(line)) return line > 0 && line < last && !isBlank(line - 1) ? line + 1 : line;

@@ -35,13 +35,13 @@ export function runOf(
       1,
     );
   const all = position ? pitchesIn(position, header, true) : neckOf(header);
-  const [lowest, highest] = [Math.ceil(all[0] ?? 0), Math.floor(all.at(-1) ?? -1)];
-  const low = lowest + ((((tones.first - lowest) % 12) + 12) % 12);
-  const most = Math.floor((highest - low) / 12);
+  const low = all.find((midi) => midi % 12 === tones.first) ?? Infinity;
+  let most = 0;
+  while (all.includes(low + 12 * (most + 1))) most += 1;
   const wanted = octaves ?? (position ? most : 1);
   const where = position ? `in ${position.words}` : 'on this neck';
   if (!position && wanted === 1 && tones.stacked) {
-    const pitches = tones.stacked.map((step) => low + step);
+    const pitches = tones.stacked.flatMap((step) => (low === Infinity ? [] : [low + step]));
     return ok({ pitches, remarks: [], octaves: undefined });
   }
   if (octaves !== undefined && octaves > most)
@@ -57,7 +57,7 @@ export function runOf(
     const pitches = between(tones, low, low + 12 * wanted);
     return ok({ pitches, remarks: [], octaves: wanted });
   }
-  const held = between(tones, lowest, highest).filter((midi) => all.includes(midi));
+  const held = between(tones, all[0] ?? 0, all.at(-1) ?? -1).filter((midi) => all.includes(midi));
   return ok({
     pitches: held,
     remarks: [`There is no whole octave ${where}, so it is all that lies there.`],
@@ -79,7 +79,7 @@ function neckOf(header: Header): readonly number[] {
   header.tuning.strings.forEach((_, index) => {
     for (let fret = 0; fret <= board.frets; fret++) {
       const [midi] = board.pitches(index, fret) ?? [];
-      if (midi !== undefined) pitches.add(midi);
+      if (midi !== undefined) pitches.add(Math.round(midi));
     }
   });
   return [...pitches].sort((a, b) => a - b);

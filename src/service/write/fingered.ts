@@ -7,6 +7,7 @@ import { targetOf } from '../change/placing';
 import type { Settings } from '../records';
 import { barAt, type Canvas } from './canvas';
 import type { Moment } from './timedNotes';
+import { toNearest } from './toNearest';
 import type { NamedPitch } from './typedPitches';
 
 /** A note of some moments; its place in the list is its id in the search. */
@@ -51,7 +52,7 @@ export function fingered(
     ...optionsOf(header, strings, openStrings, settings),
     barOf: (id: number) => bars[id] ?? 0,
   };
-  const [best] = playPassage(passage, target(targetOf(header, settings)), options);
+  const [best] = playPassage(passage, target(toNearest(targetOf(header, settings))), options);
   if (!best) throw new Error('A passage has an answer even where all of it is left out.');
   return best;
 }

@@ -42,6 +42,7 @@ const MOST_FOR_MARKS = 6;
 export function layIn(laying: Laying, grounds: Iterable<Ground>): string[] | undefined {
   const wanted = wantedSayings(laying);
   const marks = laying.before && marksOf(laying.before);
+  const hadCount = laying.before !== undefined && hasCount(laying.before);
   let notesAlone: string[] | undefined;
   let more = 0;
   for (const ground of grounds) {
@@ -52,12 +53,18 @@ export function layIn(laying: Laying, grounds: Iterable<Ground>): string[] | und
       const tried = counted ? countedLines(lines, laying) : lines;
       if (!tried) continue;
       const reading = readSystem(tried.map(parseLine), laying.header, laying.position);
+      // A count that a player wrote stays a count, also where the columns alone would say it.
+      if (hadCount && !hasCount(reading)) continue;
       if (sayingsOf(reading).join('\n') !== wanted) continue;
       if (marks === undefined || marksOf(reading) === marks) return tried;
       notesAlone ??= tried;
     }
   }
   return notesAlone;
+}
+
+function hasCount({ rows }: SystemReading): boolean {
+  return rows.some(({ row }) => row === 'count');
 }
 
 function wantedSayings({ bars, puts, before }: Laying): string {

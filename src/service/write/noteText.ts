@@ -93,7 +93,7 @@ export function readNoteText(text: string): Result<readonly TypedPiece[]> {
   if (notes > MOST_NOTES)
     return failed(
       'note-many',
-      `${notes} notes are too many for one go; write ${MOST_NOTES} at most.`,
+      `Write ${MOST_NOTES} notes at most in one go; these are ${notes}.`,
       0,
       text.length,
     );

@@ -65,10 +65,10 @@ export function pitchesIn(
   const board = fingerboardOf(header);
   const found = new Set<number>();
   header.tuning.strings.forEach((_, index) => {
-    if (openStrings) found.add(board.openMidi(index));
+    if (openStrings) found.add(Math.round(board.openMidi(index)));
     for (let fret = reach ? back : first; fret <= (reach ? up : last); fret++) {
       const [midi] = fret > 0 ? (board.pitches(index, fret) ?? []) : [];
-      if (midi !== undefined) found.add(midi);
+      if (midi !== undefined) found.add(Math.round(midi));
     }
   });
   return [...found].filter(Number.isFinite).sort((a, b) => a - b);
