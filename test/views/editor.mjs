@@ -111,12 +111,19 @@ export async function until(condition) {
 }
 
 /**
- * Whether the editor has put away what a panel remembers. In a browser it does so every few seconds only, since a page
+ * Waits until the editor has put away what a panel remembers. In a browser it does so every few seconds only, since a page
  * that is reloaded has no time left for it.
  * @param {Page} page
- * @param {string} text that stands in what is remembered
+ * @param {RegExp} text that stands in what is remembered; quotes have backslashes before them there
  */
-export async function isKept(page, text) {
+export async function untilKept(page, text) {
+  const kept = () => isKept(page, text);
+  // Every five seconds when the page has nothing to do, which may take a while on a busy machine.
+  await until(kept).catch(() => until(kept));
+}
+
+/** @param {Page} page @param {RegExp} text */
+async function isKept(page, text) {
   return page.evaluate(async (wanted) => {
     /** @template T @param {IDBRequest<T>} request @returns {Promise<T>} */
     const answer = (request) =>
@@ -131,10 +138,10 @@ export async function isKept(page, text) {
       const values =
         table === undefined ? [] : await answer(store.transaction(table).objectStore(table).getAll());
       store.close();
-      if (values.some((value) => typeof value === 'string' && value.includes(wanted))) return true;
+      if (values.some((value) => typeof value === 'string' && new RegExp(wanted).test(value))) return true;
     }
     return false;
-  }, text);
+  }, text.source);
 }
 
 /** Kinds of theme as a page is told them, and a theme of each by its name in the editor's list. */

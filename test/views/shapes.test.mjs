@@ -1,7 +1,7 @@
 // The page of shapes as a person works it, by keyboard.
 import assert from 'node:assert/strict';
 import { command, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
-import { closeEditor, editorPage, editorText, isKept, openFile, until } from './editor.mjs';
+import { closeEditor, editorPage, editorText, openFile, until, untilKept } from './editor.mjs';
 
 /** @typedef {import('playwright-core').Frame} Frame */
 
@@ -121,7 +121,7 @@ describe('The shapes', () => {
     await until(async () => (await view.locator('main').innerText()).includes('Gadd9 (G '));
     await view.locator('.card').nth(2).click();
     const shape = await chosen();
-    await until(() => isKept(page, shape)).catch(() => until(() => isKept(page, shape)));
+    await untilKept(page, new RegExp(`Gadd9.*${shape}`));
     await page.reload();
     view = await viewFrame(page, 'Shapes');
     await until(async () => (await view.locator('.card').count()) > 2);

@@ -1,7 +1,7 @@
 // The tuning sheet as a person works it.
 import assert from 'node:assert/strict';
 import { command, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
-import { closeEditor, editorPage, openFile, until } from './editor.mjs';
+import { closeEditor, editorPage, openFile, until, untilKept } from './editor.mjs';
 
 /** @typedef {import('playwright-core').Frame} Frame */
 
@@ -109,7 +109,10 @@ describe('The tuning sheet', () => {
   });
 
   it('is there again after a reload of the window, as it was', async () => {
-    await view.locator('h1').click(); // the page has the focus, so that no tab is active
+    // The page has the focus, so that no tab is active.
+    await view.locator('summary').first().focus();
+    await view.evaluate(() => window.scrollTo(0, 157));
+    await untilKept(page, /Strings.*scroll\\*":157/);
     await page.reload();
     view = await viewFrame(page, 'Tuning Sheet');
     // The editor may have forgotten where the cursor stood; the page is filled before anything has the focus.
@@ -118,7 +121,7 @@ describe('The tuning sheet', () => {
     await until(async () => (await heading()) === 'Open E on the guitar');
     assert.equal(await section('Strings').getAttribute('open'), null);
     await until(async () => (await section('Retuning').innerText()).includes('From drop D'));
-    await until(async () => (await view.evaluate(() => window.scrollY)) > 0);
+    await until(async () => Math.abs((await view.evaluate(() => window.scrollY)) - 157) < 60);
     await section('Strings').locator('summary').click();
   });
 });
