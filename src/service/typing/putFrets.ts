@@ -87,7 +87,8 @@ function withAllStrings(system: System, signs: StringSigns): System | undefined 
   return lines && systemOf(system, lines);
 }
 
-function systemOf(system: System, lines: readonly string[]): System {
+/** The system with other lines in place of its own, read anew where it stands. */
+export function systemOf(system: System, lines: readonly string[]): System {
   const parsed = lines.map(parseLine);
   const { firstLine, header, section, firstInPart, firstInSection, ringVersion } = system;
   const reading = readSystem(parsed, header, system);
@@ -211,7 +212,7 @@ function sameOnsets(
 }
 
 /** The system under a count row that pins every onset and the moment; undefined where no row can say them. */
-function counted(system: System, column: number, time: Fraction): System | undefined {
+export function counted(system: System, column: number, time: Fraction): System | undefined {
   const { reading, header } = system;
   if (reading.timing === 'counted' && reading.notes.some(({ onset }) => equal(onset, time))) return undefined;
   const notes = notesAt(system, time);
