@@ -1,14 +1,5 @@
-import { keyOf } from '../notation/bars';
-import type { Problem } from '../notation/reading';
-import {
-  findingAt,
-  numberFact,
-  numbersFact,
-  problemsOf,
-  type Check,
-  type LineEdit,
-  type Scene,
-} from './check';
+import { findingAt, numberFact, problemsOf, type Check } from './check';
+import { straightenLine } from './support/barSigns';
 import { stringLineAt } from './support/edits';
 
 export const barOutOfLine: Check = {
@@ -26,7 +17,8 @@ export const barOutOfLine: Check = {
     system: (scene) =>
       problemsOf(scene, 'bar-out-of-line').map((problem) => {
         const off = numberFact(problem, 'expected') - numberFact(problem, 'column');
-        const edits = straighten(scene, problem);
+        const string = stringLineAt(scene, problem.line);
+        const edits = string && straightenLine(string, problem);
         const where = Math.abs(off) === 1 ? 'one column' : `${Math.abs(off)} columns`;
         return findingAt(
           problem,
@@ -50,32 +42,3 @@ export const barOutOfLine: Check = {
     ],
   },
 };
-
-/** The line with its bar signs where the others have them; undefined where a note is in the way. */
-function straighten(scene: Scene, problem: Problem): readonly LineEdit[] | undefined {
-  const { line } = problem;
-  const tokens = stringLineAt(scene, line)?.tokens ?? [];
-  const signs = tokens.filter((token) => token.kind === 'bar');
-  const own = signs.map(keyOf);
-  const keys = numbersFact(problem, 'keys');
-  if (own.length !== keys.length) {
-    const strays = new Set(numbersFact(problem, 'strays'));
-    if (own.length - strays.size !== keys.length) return undefined;
-    return signs
-      .filter((sign) => strays.has(keyOf(sign)))
-      .map(({ start, end }) => ({ line, start, end, text: '-'.repeat(end - start) }));
-  }
-  const edits: LineEdit[] = [];
-  for (let i = 1; i < signs.length; i++) {
-    const sign = signs[i];
-    if (!sign) continue;
-    const more = (keys[i] ?? 0) - (keys[i - 1] ?? 0) - ((own[i] ?? 0) - (own[i - 1] ?? 0));
-    const before = tokens[tokens.indexOf(sign) - 1];
-    if (more > 0) edits.push({ line, start: sign.start, end: sign.start, text: '-'.repeat(more) });
-    if (more < 0) {
-      if (before?.kind !== 'dash' || before.width < -more) return undefined;
-      edits.push({ line, start: sign.start + more, end: sign.start, text: '' });
-    }
-  }
-  return edits;
-}

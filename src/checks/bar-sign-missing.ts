@@ -1,6 +1,6 @@
-import type { Problem } from '../notation/reading';
-import { findingAt, numbersFact, problemsOf, type Check, type LineEdit, type Scene } from './check';
-import { offsetAt, stringLineAt } from './support/edits';
+import { findingAt, numbersFact, problemsOf, type Check } from './check';
+import { writeSigns } from './support/barSigns';
+import { stringLineAt } from './support/edits';
 
 export const barSignMissing: Check = {
   code: 'bar-sign-missing',
@@ -15,11 +15,12 @@ export const barSignMissing: Check = {
     system: (scene) =>
       problemsOf(scene, 'bar-missing').map((problem) => {
         const missing = numbersFact(problem, 'missing');
-        const edits = write(scene, problem, missing);
+        const string = stringLineAt(scene, problem.line);
+        const edits = string && writeSigns(string, problem.line, missing);
         const found = findingAt(
           problem,
           `This line has no bar sign where the other strings have one${missing.length > 1 ? `, ${missing.length} times` : ''}. Write it.`,
-          edits ? [{ title: 'Write the bar sign', preferred: true, edits }] : [],
+          edits ? [{ title: 'Write the bar sign', preferred: true, harmless: true, edits }] : [],
         );
         const [at] = edits ?? [];
         return at ? { ...found, start: at.start, end: at.end } : found;
@@ -38,16 +39,3 @@ export const barSignMissing: Check = {
     ],
   },
 };
-
-/** Bar signs over the dashes that stand in their columns; undefined where something else stands there. */
-function write(scene: Scene, problem: Problem, missing: readonly number[]): readonly LineEdit[] | undefined {
-  const { line } = problem;
-  const string = stringLineAt(scene, line);
-  const edits: LineEdit[] = [];
-  for (const column of missing) {
-    const start = string && offsetAt(string, column);
-    if (start === undefined || string?.text[start] !== '-') return undefined;
-    edits.push({ line, start, end: start + 1, text: '|' });
-  }
-  return edits;
-}

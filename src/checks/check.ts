@@ -16,6 +16,8 @@ export interface Mend {
   readonly edits: readonly TextEdit[];
   /** Whether it does what was surely meant and harms nothing. */
   readonly preferred: boolean;
+  /** Whether no note, no onset and no repeat changes by it, so that it may be taken with all others of its kind. */
+  readonly harmless?: boolean;
 }
 
 /** Something a check has found, at its place in the document. */
@@ -59,6 +61,8 @@ export interface LineEdit {
 export interface SystemMend {
   readonly title: string;
   readonly preferred?: boolean;
+  /** As for a `Mend`. */
+  readonly harmless?: boolean;
   /** Edits of the system, or of the document around it; undefined where there is nothing to offer. */
   readonly edits:
     readonly LineEdit[] | ((document: TabDocument, system: System) => readonly TextEdit[] | undefined);

@@ -27,6 +27,7 @@ export const tabCharacter: Check = {
               {
                 title: 'Write spaces for tabs in this line',
                 preferred: true,
+                harmless: true,
                 edits: places.map((at) => ({ line, start: at, end: at + 1, text: ' ' })),
               },
             ],

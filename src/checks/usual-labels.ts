@@ -22,6 +22,7 @@ export const usualLabels: Check = {
             {
               title: 'Label all lines by the tuning',
               preferred: true,
+              harmless: true,
               edits: relabel(scene, labelsOfTuning(scene)),
             },
           ],

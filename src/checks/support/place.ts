@@ -19,5 +19,6 @@ function placeMend(mend: SystemMend, document: TabDocument, system: System): Men
       ? mend.edits(document, system)
       : mend.edits.map(({ line, start, end, text }) => replace(firstLine + line, start, end, text));
   if (!edits || edits.length === 0) return [];
-  return [{ title: mend.title, edits: lastFirst(edits), preferred: mend.preferred ?? false }];
+  const { title, preferred = false, harmless = false } = mend;
+  return [{ title, edits: lastFirst(edits), preferred, ...(harmless && { harmless }) }];
 }
