@@ -26,6 +26,7 @@ import { registerPreviewCommands } from './preview/previewCommands';
 import { Previews } from './preview/previews';
 import { ReportPages } from './reportPages';
 import { ServerRequests } from './serverRequests';
+import { registerTyping } from './typing/registerTyping';
 import { LastPlace } from './views/lastPlace';
 import { registerNeck } from './views/neckView';
 import { ShapesPanel } from './views/shapesPanel';
@@ -80,6 +81,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
     registerNeck(context.extensionUri, requests, places),
+    registerTyping(),
     registerOpenHelp(),
     registerShowHandTable(help),
     sheet,
