@@ -54,9 +54,10 @@ export function easiestProgression(
   const moments: RingingMoment[] = [];
   const played: number[] = [];
   let onset = 0;
+  const leastSeconds = Math.min(...chords.slice(1).map(({ seconds }) => seconds));
   chords.forEach(({ shapes, seconds }, at) => {
     let own = known.get(shapes);
-    if (!own) known.set(shapes, (own = playedOf(known.size, shapes, frame)));
+    if (!own) known.set(shapes, (own = playedOf(known.size, shapes, frame, leastSeconds)));
     // The search asks for the time from moment to moment; a chord passed over leaves its time to the next.
     onset += seconds;
     if (own.layer.size === 0) return;
@@ -84,8 +85,8 @@ interface Played {
   readonly layer: HandLayer;
 }
 
-function playedOf(id: number, shapes: readonly ShapeChoice[], frame: Frame): Played {
-  const states = shapeStates(shapes, frame);
+function playedOf(id: number, shapes: readonly ShapeChoice[], frame: Frame, leastSeconds: number): Played {
+  const states = shapeStates(shapes, frame, leastSeconds);
   return { states, layer: handLayer(id, states) };
 }
 

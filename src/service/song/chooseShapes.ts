@@ -11,7 +11,7 @@ import {
 import { targetOf } from '../change/placing';
 import type { Settings } from '../records';
 import type { ChordEvent, ChordSystem } from './chordEvents';
-import { songShapes, USUAL_HIGHEST, type SongShape } from './shapeSource';
+import { knownShapes, USUAL_HIGHEST, type SongShape } from './shapeSource';
 import type { ShapeWishes } from './songAnswer';
 import { beatLength } from './timesOnBeats';
 
@@ -42,8 +42,6 @@ export interface ShapeTask {
   readonly anywhere?: boolean;
   /** Cost on top for a shape where it is played, 0 or more. */
   readonly extra?: (event: ChordEvent, system: System, shape: SongShape) => number;
-  /** Shapes found already for another search of the same wishes, by fields and name. */
-  readonly known?: Map<Header, Map<string, readonly SongShape[]>>;
 }
 
 /** A song with its shapes. */
@@ -97,14 +95,13 @@ function playRun({ header, chords }: Run, task: ShapeTask): PlayedSong {
     thumb: settings.thumb,
     ...(task.anywhere && { constants: withValues({ position: 0 }) }),
   });
-  const known = task.known?.get(header) ?? new Map<string, readonly SongShape[]>();
-  task.known?.set(header, known);
+  const known = new Map<string, readonly SongShape[]>();
   const shapesOf = ({ chord, mark }: ChordEvent): readonly SongShape[] => {
     let shapes = known.get(mark.text);
     if (!shapes) {
       const styles = anyStyle ? (['full', 'small'] as const) : [wishes.style ?? 'full'];
       shapes = styles.flatMap((style) =>
-        chord ? songShapes(chord, header, target, hand, { ...wishes, style }) : [],
+        chord ? knownShapes(chord, header, target, hand, { ...wishes, style }) : [],
       );
       known.set(mark.text, shapes);
     }

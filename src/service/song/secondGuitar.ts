@@ -16,7 +16,6 @@ import { emptyChords, guessedTimes } from './fillRemarks';
 import { filledSystems } from './filledSystems';
 import { firstPlayer } from './firstPlayer';
 import { overlapCost, pitchesOf, type Side } from './register';
-import type { SongShape } from './shapeSource';
 import { overlapRemarks } from './registerWords';
 import type { SecondGuitarRequest } from './songAnswer';
 import { wishTrouble } from './wishTrouble';
@@ -62,7 +61,6 @@ export function secondGuitar(
   const goal = goalOf(slices, asked, settings);
   if ('error' in goal) return goal;
   const first = firstPlayer(document, systems, request, settings);
-  const known = new Map<Header, Map<string, readonly SongShape[]>>();
   const keeping = (side: Side): PlayedSong =>
     chooseShapes(systems, {
       document,
@@ -75,7 +73,6 @@ export function secondGuitar(
       anywhere: true,
       extra: (event, system, shape) =>
         overlapCost(pitchesOf(shape, goal.headerFor(system.header)), first(system, event), side),
-      known,
     });
   const [above, below] = [keeping('above'), keeping('below')];
   const side = above.cost <= below.cost ? 'above' : 'below';

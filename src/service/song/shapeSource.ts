@@ -17,6 +17,8 @@ export interface SongShape extends ShapeChoice {
 export const USUAL_HIGHEST = 12;
 /** Shapes of each chord that the search may choose from: low ones, and others up the neck (engineering value). */
 const CHOICES = 14;
+/** Small ones on each four neighbouring strings. */
+const SMALL_CHOICES = 12;
 /** Neighbouring strings of a small shape. */
 const SMALL = 4;
 
@@ -29,6 +31,28 @@ const SONG_COSTS = {
   inversion: 1,
   innerMuted: 2.5,
 };
+
+/** Shapes are looked for once under the same fields: a preview, a chart and the change itself ask for the same. */
+const KNOWN = new WeakMap<Header, Map<string, readonly SongShape[]>>();
+const MOST_KNOWN = 500;
+
+/** The same as `songShapes`, remembered. */
+export function knownShapes(
+  chord: WrittenChord,
+  header: Header,
+  target: Target,
+  hand: HandOptions,
+  wishes: ShapeWishes,
+): readonly SongShape[] {
+  let known = KNOWN.get(header);
+  if (!known || known.size > MOST_KNOWN) KNOWN.set(header, (known = new Map<string, readonly SongShape[]>()));
+  const { style = 'full', highestFret = USUAL_HIGHEST, open = '' } = wishes;
+  const hands = [target.reach, hand.thumb, hand.constants.position.value];
+  const key = [chord.text, style, highestFret, open, ...hands].join(' ');
+  let shapes = known.get(key);
+  if (!shapes) known.set(key, (shapes = songShapes(chord, header, target, hand, wishes)));
+  return shapes;
+}
 
 /**
  * The shapes of a chord to choose from, each with what it lacks: strings that stay silent, a fifth left out, a bass that
@@ -69,13 +93,12 @@ function smallShapes(
 ): readonly SongShape[] {
   const count = target.fingerboard.tuning.strings.length;
   const groups = Math.max(1, count - SMALL + 1);
-  const limit = Math.max(4, Math.ceil(CHOICES / groups));
   const found = new Map<string, SongShape>();
   for (let first = 1; first <= groups; first++) {
     const strings = Array.from({ length: Math.min(SMALL, count) }, (_, k) => first + k);
     for (const shape of findShapes(wanted, target, {
       ...options,
-      limit,
+      limit: SMALL_CHOICES,
       hand: { ...options.hand, strings },
     })) {
       const frets = fretsOf(shape);

@@ -66,6 +66,25 @@ describe('the easiest progression', () => {
     );
   });
 
+  it('takes the shape that is known for a chord rather than spare one finger a move', () => {
+    // C before G in standard: x32010 (check values T7), though the index of x32050 could stay where it is.
+    const target = targetOf({ opens: OPENS.standard, frets: 22, scaleLength: 648 });
+    const c = [
+      { frets: [null, 3, 2, 0, 1, 0], extra: 0.8 },
+      { frets: [null, 3, 2, 0, 5, 0], extra: 0.8 },
+    ];
+    const g = [{ frets: [3, 2, 0, 0, 0, 3], extra: 0 }];
+    const { chosen } = easiestProgression(
+      [
+        { shapes: c, seconds: 0 },
+        { shapes: g, seconds: 0.6 },
+      ],
+      target,
+      handOptions(),
+    );
+    assert.equal(chosen[0]?.shape, 0);
+  });
+
   it('goes on behind a chord that has no shape', () => {
     const target = targetOf({ opens: OPENS.standard, frets: 22, scaleLength: 648 });
     const c = [{ frets: [null, 3, 2, 0, 1, 0], extra: 0 }];

@@ -30,6 +30,8 @@ export interface OracleShape {
 }
 
 const LIMIT: Readonly<Record<string, number>> = { 12: 75, 13: 105, 14: 130, 23: 70, 24: 100, 34: 70 };
+/** A shape against a move, as the search is documented to weigh them. */
+const SHAPE_WEIGHT = 2;
 const BARRE = [0, 1.5, 3.3, 3.3, 4.5];
 
 export class ProgressionOracle {
@@ -47,7 +49,7 @@ export class ProgressionOracle {
       const all: OracleOption[] = [];
       const give = (fingers: readonly number[], at: number): void => {
         const held = sounding.map((one) => ({ ...one, finger: fingers[down.indexOf(one)] ?? 0 }));
-        all.push({ shape, held, at, cost: extra + this.shapeCost(held, at) });
+        all.push({ shape, held, at, cost: SHAPE_WEIGHT * (extra + this.shapeCost(held, at)) });
       };
       if (sounding.length === 0) return [];
       if (down.length === 0) for (let at = 1; at <= this.neck.frets; at++) give([], at);
