@@ -21,7 +21,14 @@ export const lookAlikes: Check = {
         return findingAt(
           problem,
           `${inWords(list)} ${list.length === 1 ? 'looks' : 'look'} like - or | and ${list.length === 1 ? 'is' : 'are'} read so. Write the plain signs.`,
-          [{ title: 'Write plain - and | in this system', preferred: true, harmless: true, edits: plainSigns(scene) }],
+          [
+            {
+              title: 'Write plain - and | in this system',
+              preferred: true,
+              harmless: true,
+              edits: plainSigns(scene),
+            },
+          ],
         );
       }),
   },

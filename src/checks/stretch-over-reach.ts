@@ -48,21 +48,37 @@ interface Stopped {
   readonly stop: number;
 }
 
+/** How far apart the outer fingers of one moment are. */
+interface Stretch {
+  readonly low: Stopped;
+  readonly high: Stopped;
+  /** Millimetres on the neck. */
+  readonly span: number;
+}
+
+/** The widest stretch of a system, in millimetres, and its note on the highest fret; undefined without any. */
+export function widestStretch(
+  scene: Scene,
+): { readonly span: number; readonly note: NoteReading } | undefined {
+  if (scene.header.fretting === 'slide') return undefined;
+  const joined = scene.reading.notes.filter(isJoinedByFinger);
+  let widest: Stretch | undefined;
+  for (const column of onsetsOf(scene.reading)) {
+    const found = column.length < 2 ? undefined : stretchOf(scene, column, joined);
+    if (found && found.span > (widest?.span ?? 0)) widest = found;
+  }
+  return widest && { span: widest.span, note: widest.high.note };
+}
+
 function findingFor(
   scene: Scene,
   column: readonly NoteReading[],
   joined: readonly NoteReading[],
 ): SystemFinding | undefined {
-  const { header, reach } = scene;
-  const stopped = [...column, ...joinedTo(scene, column, joined)].flatMap(
-    (note) => stoppedBy(scene, note) ?? [],
-  );
-  const [first] = stopped;
-  if (!first || stopped.length < 2) return undefined;
-  const low = stopped.reduce((a, b) => (b.stop < a.stop ? b : a), first);
-  const high = stopped.reduce((a, b) => (b.stop > a.stop ? b : a), first);
-  const span = spanBetween(low.stop, high.stop, header.scaleLength);
-  if (span <= reach) return undefined;
+  const { reach } = scene;
+  const found = stretchOf(scene, column, joined);
+  if (!found || found.span <= reach) return undefined;
+  const { low, high, span } = found;
   const { line, start, end } = high.note;
   return {
     line,
@@ -70,6 +86,21 @@ function findingFor(
     end,
     message: `Frets ${low.fret} and ${high.fret}, stopped at one time, lie ${Math.round(span)} mm apart; your reach is set to ${Math.round(reach)} mm. Play one of them on another string, or leave one out.`,
   };
+}
+
+function stretchOf(
+  scene: Scene,
+  column: readonly NoteReading[],
+  joined: readonly NoteReading[],
+): Stretch | undefined {
+  const stopped = [...column, ...joinedTo(scene, column, joined)].flatMap(
+    (note) => stoppedBy(scene, note) ?? [],
+  );
+  const [first] = stopped;
+  if (!first || stopped.length < 2) return undefined;
+  const low = stopped.reduce((a, b) => (b.stop < a.stop ? b : a), first);
+  const high = stopped.reduce((a, b) => (b.stop > a.stop ? b : a), first);
+  return { low, high, span: spanBetween(low.stop, high.stop, scene.header.scaleLength) };
 }
 
 function isJoinedByFinger(note: NoteReading): boolean {

@@ -1,7 +1,7 @@
 import { CodeActionKind, TextDocumentSyncKind } from 'vscode-languageserver';
 import type { InitializeResult } from 'vscode-languageserver';
 import type { ClientFacts } from './clientFacts';
-import { TOKEN_LEGEND } from './protocolConverter';
+import { FIX_ALL, TOKEN_LEGEND } from './protocolConverter';
 
 /** What the server offers to a client. */
 export function initializeResult(facts: ClientFacts): InitializeResult {
@@ -17,7 +17,11 @@ export function initializeResult(facts: ClientFacts): InitializeResult {
       documentHighlightProvider: true,
       completionProvider: { triggerCharacters: [':', ' '] },
       inlayHintProvider: true,
-      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
+      codeActionProvider: {
+        codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FIX_ALL],
+      },
+      documentFormattingProvider: true,
+      documentRangeFormattingProvider: true,
       semanticTokensProvider: { legend: TOKEN_LEGEND, full: !facts.tokensByRange, range: true },
     },
   };

@@ -8,7 +8,9 @@ import {
   toCommandActions,
   toCompletionItem,
   toDiagnostic,
+  FIX_ALL,
   toDocumentSymbol,
+  toFixAll,
   toFoldingRange,
   toHighlight,
   toHover,
@@ -16,6 +18,7 @@ import {
   toQuickFix,
   toRewrite,
   toSemanticTokens,
+  toTextEdit,
 } from './protocolConverter';
 import { documentOf, type Guard, type Session } from './session';
 
@@ -28,6 +31,8 @@ export type FeatureConnection = Pick<
   | 'onDocumentHighlight'
   | 'onCompletion'
   | 'onCodeAction'
+  | 'onDocumentFormatting'
+  | 'onDocumentRangeFormatting'
   | 'languages'
 >;
 
@@ -95,6 +100,22 @@ export function registerLanguageFeatures(connection: FeatureConnection, guard: G
     }),
   );
 
+  connection.onDocumentFormatting((params) =>
+    guard('formatting', [], (session): lsp.TextEdit[] => {
+      const open = documentOf(session, params.textDocument);
+      return open ? session.service.format(open.document).map(toTextEdit) : [];
+    }),
+  );
+
+  connection.onDocumentRangeFormatting((params) =>
+    guard('formatting', [], (session): lsp.TextEdit[] => {
+      const open = documentOf(session, params.textDocument);
+      if (!open) return [];
+      const range = clampRange(open.document, fromRange(params.range));
+      return session.service.format(open.document, range).map(toTextEdit);
+    }),
+  );
+
   connection.onCodeAction((params) => guard('code actions', [], (session) => codeActions(session, params)));
 }
 
@@ -105,15 +126,22 @@ function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAc
   const actions: lsp.CodeAction[] = [];
   if (wants(params.context, CodeActionKind.QuickFix)) {
     for (const found of session.service.diagnostics(open.document, session.settings)) {
-      if (found.mends.length === 0 || !meet(found.range, range)) continue;
+      if (!meet(found.range, range)) continue;
       const diagnostic = toDiagnostic(found, session.facts.helpLink);
-      for (const mend of found.mends) actions.push(toQuickFix(open.uri, mend, diagnostic));
+      const wider = session.service.widerMends(open.document, found);
+      for (const mend of [...found.mends, ...wider]) actions.push(toQuickFix(open.uri, mend, diagnostic));
     }
   }
-  if (wants(params.context, CodeActionKind.RefactorRewrite) && touchesSystem(open, range)) {
+  if (wants(params.context, CodeActionKind.RefactorRewrite)) {
     for (const mend of session.service.rewrites(open.document, range))
       actions.push(toRewrite(open.uri, mend));
-    if (session.facts.commands) actions.push(...toCommandActions(open.uri, range));
+    if (session.facts.commands && touchesSystem(open, range))
+      actions.push(...toCommandActions(open.uri, range));
+  }
+  // Worked out where it is asked for by name: it is nothing for the list under a light bulb.
+  if (namesKinds(params.context) && wants(params.context, FIX_ALL)) {
+    const edits = session.service.fixAll(open.document, session.settings);
+    if (edits.length > 0) actions.push(toFixAll(open.uri, edits));
   }
   return actions;
 }
@@ -123,6 +151,10 @@ function wants(context: lsp.CodeActionContext | undefined, kind: string): boolea
   const only = context?.only;
   if (!Array.isArray(only)) return true;
   return only.some((wanted) => wanted === '' || kind === wanted || kind.startsWith(`${wanted}.`));
+}
+
+function namesKinds(context: lsp.CodeActionContext | undefined): boolean {
+  return Array.isArray(context?.only);
 }
 
 function touchesSystem(open: OpenDocument, range: Range): boolean {

@@ -128,6 +128,18 @@ export function toQuickFix(uri: string, mend: Mend, diagnostic: lsp.Diagnostic):
   };
 }
 
+/** What a user names to have the harmless mends done on saving. */
+export const FIX_ALL = `${CodeActionKind.SourceFixAll}.pegbox`;
+
+/** All harmless mends at once. */
+export function toFixAll(uri: string, edits: readonly TextEdit[]): lsp.CodeAction {
+  return {
+    title: 'Mend all that changes no sound',
+    kind: FIX_ALL,
+    edit: { changes: { [uri]: edits.map(toTextEdit) } },
+  };
+}
+
 /** A change that is on offer where nothing is wrong. */
 export function toRewrite(uri: string, mend: Mend): lsp.CodeAction {
   return {

@@ -9,10 +9,13 @@ import { chord } from './chordAnswer';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
 import { folding } from './folding';
+import { format } from './format/format';
 import { grip } from './grip/grip';
 import { highlights } from './highlights';
 import { hover } from './hover/hover';
 import { inlayHints } from './inlayHints';
+import { fixAll } from './mends/fixAll';
+import { widerMends } from './mends/widerMends';
 import { neck, neckSvg } from './neck/neck';
 import { notes } from './notes';
 import { open } from './open';
@@ -48,6 +51,9 @@ export function createLanguageService(): LanguageService {
     open,
     diagnostics,
     rewrites,
+    widerMends,
+    fixAll,
+    format,
     hover,
     grip,
     ringing,

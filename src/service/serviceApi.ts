@@ -39,6 +39,12 @@ export interface LanguageService {
   diagnostics(document: TabDocument, settings: Settings): readonly Diagnostic[];
   /** Changes on offer where nothing is wrong, such as writing the count that was worked out. */
   rewrites(document: TabDocument, range: Range): readonly Mend[];
+  /** Mends of a diagnostic that reach beyond its system, such as new labels in the whole file. */
+  widerMends(document: TabDocument, found: Diagnostic): readonly Mend[];
+  /** All mends that are surely meant and change nothing that sounds, as one list of edits. */
+  fixAll(document: TabDocument, settings: Settings): readonly TextEdit[];
+  /** Sets the systems that a range touches in order, all of them where it is left out; nothing sounds otherwise. */
+  format(document: TabDocument, range?: Range): readonly TextEdit[];
   hover(document: TabDocument, place: Place, settings: Settings): Hover | undefined;
   /** The fingers for what sounds at a place; undefined outside systems and where no string is stopped or open. */
   grip(document: TabDocument, place: Place, settings: Settings): GripAnswer | undefined;

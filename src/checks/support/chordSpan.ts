@@ -55,6 +55,19 @@ function compareRows(scene: Scene): readonly ChordFinding[] {
   );
 }
 
+/**
+ * How a name stands to all that sounds from one time of a system to another, by the rules of the checks.
+ * @param from,to quarter notes from the system's start
+ */
+export function compareBetween(
+  scene: Scene,
+  written: WrittenChord,
+  from: Fraction,
+  to: Fraction,
+): Pick<ChordComparison, 'verdict' | 'message'> {
+  return compareSpan(scene, written, soundsBetween(scene.reading, ringingOn(scene), from, to));
+}
+
 const READ_NAMES = 2000;
 const readNames = new Map<string, WrittenChord | undefined>();
 

@@ -1,3 +1,4 @@
+import type { ParsedLine } from '../../notation/parsedLine';
 import type { LineEdit, Scene } from '../check';
 
 /**
@@ -6,7 +7,14 @@ import type { LineEdit, Scene } from '../check';
  * @param labels line of the system → label
  */
 export function relabel(scene: Scene, labels: ReadonlyMap<number, string>): readonly LineEdit[] {
-  const lines = scene.system.lines;
+  return relabelLines(scene.system.lines, labels);
+}
+
+/** The same for the lines of a system. */
+export function relabelLines(
+  lines: readonly ParsedLine[],
+  labels: ReadonlyMap<number, string>,
+): readonly LineEdit[] {
   let wider = 0;
   for (const [line, label] of labels) {
     const item = lines[line];

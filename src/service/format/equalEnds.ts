@@ -1,0 +1,37 @@
+import type { ParsedLine, StringLine } from '../../notation/parsedLine';
+import type { Draft } from './formatSystem';
+
+/**
+ * Lines that end early go on to the end of the others: with dashes, and bar signs where a line of full length has them.
+ * A line with a space inside a bar stays: what follows the space is no remark.
+ */
+export function endsMadeEqual({ lines, reading }: Draft): readonly (readonly string[])[] {
+  const strings = lines.filter((line): line is StringLine => line.kind === 'string');
+  const width = Math.max(0, ...strings.map((line) => line.width));
+  if (strings.every((line) => line.width === width)) return [];
+  const broken = new Set(
+    reading.problems.filter(({ kind }) => kind === 'space-in-bar').map(({ line }) => line),
+  );
+  const astray = new Set(
+    reading.problems.filter(({ kind }) => kind === 'bar-out-of-line').map(({ line }) => line),
+  );
+  const full = lines.find(
+    (line, i): line is StringLine => line.kind === 'string' && line.width === width && !astray.has(i),
+  );
+  if (!full) return [];
+  const ground = emptyBars(full);
+  return [lines.map((line, i) => (broken.has(i) ? line.text : extended(line, ground)))];
+}
+
+/**
+ * The run of a string line with its bar signs and dashes for everything else.
+ * @example emptyBars(parseLine('G|0-|2h4-|')) // '|--|----|'
+ */
+export function emptyBars({ tokens }: StringLine): string {
+  return tokens.map(({ kind, text, width }) => (kind === 'bar' ? text : '-'.repeat(width))).join('');
+}
+
+function extended(line: ParsedLine, ground: string): string {
+  if (line.kind !== 'string' || line.width >= ground.length) return line.text;
+  return line.text.slice(0, line.bodyEnd) + ground.slice(line.width) + line.text.slice(line.bodyEnd);
+}
