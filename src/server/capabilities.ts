@@ -17,6 +17,7 @@ export function initializeResult(facts: ClientFacts): InitializeResult {
       documentHighlightProvider: true,
       completionProvider: { triggerCharacters: [':', ' '] },
       inlayHintProvider: true,
+      codeLensProvider: {},
       codeActionProvider: {
         codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FIX_ALL],
       },

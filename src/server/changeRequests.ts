@@ -1,9 +1,10 @@
 import type { Connection } from 'vscode-languageserver';
 import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
+import { LAYOUT_ROWS } from '../service/start/startAnswer';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
-import { FLAG, FRETS, NUMBER, NUMBERS, oneOf, readParams, TEXT, type Kind } from './readParams';
+import { FLAG, FRETS, NUMBER, NUMBERS, oneOf, readParams, someOf, TEXT, type Kind } from './readParams';
 import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
 import type { Guard, Session } from './session';
 
@@ -49,6 +50,9 @@ const WRITE_EXERCISE = {
   value: TEXT,
   fingers: FLAG,
 };
+
+/** How an empty system is laid out. */
+export const LAYOUT = { bars: NUMBER, columns: NUMBER, rows: someOf(...LAYOUT_ROWS) };
 
 const PUT_FRET = { string: NUMBER, fret: NUMBER };
 
@@ -126,6 +130,23 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       return session.service.secondGuitar(open.document, { range, name, ...more }, session.settings);
     }),
   );
+
+  on(REQUESTS.writeChords, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, { replace: FLAG });
+      if ('error' in read) return read;
+      return session.service.writeChords(open.document, { range, ...read });
+    }),
+  );
+
+  on(REQUESTS.insertSystem, FAILED, (session, params) => {
+    const open = session.store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, LAYOUT);
+    if ('error' in read) return read;
+    const place = clampPlace(open.document, fromPosition(params.position));
+    return toChangeAnswer(session.service.insertSystem(open.document, place, read), open.version);
+  });
 
   on(REQUESTS.transpose, FAILED, (session, params) =>
     change(session, params, (open, range) => {

@@ -12,6 +12,7 @@ export interface ClientFacts {
   readonly configurationNews: boolean;
   readonly refreshInlayHints: boolean;
   readonly refreshTokens: boolean;
+  readonly refreshLenses: boolean;
   readonly settings: Settings;
   /** An address with `{code}` in it. */
   readonly helpLink: string | undefined;
@@ -32,6 +33,7 @@ export function readClientFacts(params: InitializeParams, tell: (problem: string
     configuration: workspace?.configuration === true,
     configurationNews: workspace?.didChangeConfiguration?.dynamicRegistration === true,
     refreshInlayHints: workspace?.inlayHint?.refreshSupport === true,
+    refreshLenses: workspace?.codeLens?.refreshSupport === true,
     refreshTokens: workspace?.semanticTokens?.refreshSupport === true,
     settings: settings === undefined ? DEFAULT_SETTINGS : readSettings(settings, tell),
     helpLink: typeof helpLink === 'string' && helpLink.includes(CODE_SLOT) ? helpLink : undefined,

@@ -30,6 +30,15 @@ export function oneOf<const Word extends string>(...words: readonly Word[]): Kin
   };
 }
 
+/** A list of some words. */
+export function someOf<const Word extends string>(...words: readonly Word[]): Kind<readonly Word[]> {
+  const one = oneOf(...words);
+  return {
+    fits: (value): value is readonly Word[] => Array.isArray(value) && value.every(one.fits),
+    expected: `a list of ${words.join(', ')}`,
+  };
+}
+
 /** What was read under each name; only what was given stands in it. */
 export type Read<Shape> = { readonly [Name in keyof Shape]?: Shape[Name] extends Kind<infer T> ? T : never };
 

@@ -1,5 +1,14 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { GripAnswer } from '../service/grip/gripAnswer';
+import type { NoteNamesAnswer, NoteNamesRequest } from '../service/reading/noteNamesAnswer';
+import type { WriteChordsRequest } from '../service/chordRow/writeChordsRequest';
+import type {
+  InstrumentChoice,
+  LayoutRequest,
+  NewTabAnswer,
+  NewTabRequest,
+  StartingTuning,
+} from '../service/start/startAnswer';
 import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type {
   NeckAnswer,
@@ -70,6 +79,12 @@ export const REQUESTS = {
   neck: 'pegbox/neck',
   neckSvg: 'pegbox/neckSvg',
   putFret: 'pegbox/putFret',
+  newTab: 'pegbox/newTab',
+  instruments: 'pegbox/instruments',
+  startingTunings: 'pegbox/startingTunings',
+  insertSystem: 'pegbox/insertSystem',
+  noteNames: 'pegbox/noteNames',
+  writeChords: 'pegbox/writeChords',
 } as const;
 
 /** What each request takes and answers. */
@@ -102,6 +117,15 @@ export interface RequestShapes {
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
   'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
   'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
+  'pegbox/newTab': { params: NewTabRequest; answer: NewTabAnswer | ServiceError };
+  'pegbox/instruments': { params: object; answer: readonly InstrumentChoice[] };
+  'pegbox/startingTunings': {
+    params: { readonly instrument?: string };
+    answer: readonly StartingTuning[] | ServiceError;
+  };
+  'pegbox/insertSystem': { params: PlaceParams & LayoutRequest; answer: ChangeAnswer };
+  'pegbox/noteNames': { params: NoteNamesParams; answer: NoteNamesText | ServiceError };
+  'pegbox/writeChords': { params: WriteChordsParams; answer: ChangeAnswer };
   'pegbox/tuningHandout': { params: PlaceParams & SheetRequest; answer: HandoutAnswer | ServiceError };
   'pegbox/readTuning': { params: ReadTuningParams; answer: TuningAnswer | ServiceError };
 }
@@ -109,6 +133,11 @@ export interface RequestShapes {
 interface DocumentParams {
   readonly uri: string;
 }
+
+export interface NoteNamesParams extends DocumentParams, NoteNamesRequest {}
+
+/** For `version` of the document. */
+export type NoteNamesText = NoteNamesAnswer & { readonly version: number };
 
 export interface PlaceParams extends DocumentParams {
   readonly position: Position;
@@ -147,6 +176,7 @@ export type SimplifyParams = Asked<SimplifyRequest>;
 export type FillParams = Asked<FillRequest>;
 export type SecondGuitarParams = Asked<SecondGuitarRequest>;
 export type ChartParams = Asked<ChartRequest>;
+export type WriteChordsParams = Asked<WriteChordsRequest>;
 export type FitSingerParams = Asked<SingerRequest>;
 export type ApplyFitParams = Asked<FitRequest>;
 

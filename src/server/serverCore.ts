@@ -1,4 +1,4 @@
-import { DidChangeConfigurationNotification, type Connection } from 'vscode-languageserver';
+import { CodeLensRefreshRequest, DidChangeConfigurationNotification, type Connection } from 'vscode-languageserver';
 import { initializeResult } from './capabilities';
 import { registerChangeRequests } from './changeRequests';
 import { readClientFacts, type ClientFacts } from './clientFacts';
@@ -6,6 +6,7 @@ import { DiagnosticsPublisher, type Later } from './diagnosticsPublisher';
 import { DocumentStore } from './documents';
 import { registerLanguageFeatures } from './languageFeatures';
 import { fromContentChange } from './protocolConverter';
+import { registerSectionLenses } from './sectionLenses';
 import type { Session, Guard } from './session';
 import { readSettings } from './settingsReader';
 import { registerSuitRequest } from './suitRequest';
@@ -100,6 +101,7 @@ export function startServer(connection: Connection, later: Later): void {
   registerLanguageFeatures(connection, guard);
   registerChangeRequests(connection, guard);
   registerTellRequests(connection, guard);
+  registerSectionLenses(connection, guard);
   registerSuitRequest(connection, guard, later);
   connection.listen();
 
@@ -117,6 +119,7 @@ export function startServer(connection: Connection, later: Later): void {
     ready.store.configure(settings);
     for (const { uri, version } of ready.store.all()) ready.publisher.renew(uri, version);
     if (ready.facts.refreshInlayHints) void connection.languages.inlayHint.refresh().catch(ignore);
+    if (ready.facts.refreshLenses) void connection.sendRequest(CodeLensRefreshRequest.type).catch(ignore);
     if (ready.facts.refreshTokens) void connection.languages.semanticTokens.refresh().catch(ignore);
   }
 }

@@ -18,7 +18,8 @@ export function readSettings(value: unknown, tell: (problem: string) => void): S
   }
   return {
     reach: readReach(value['reach'], tell),
-    thumb: readThumb(value['thumb'], tell),
+    thumb: readFlag('thumb', value['thumb'], tell),
+    sectionLens: readFlag('sectionLens', value['sectionLens'], tell),
     tunings: readEntries(
       'pegbox.tunings',
       value['tunings'],
@@ -46,11 +47,12 @@ function readReach(value: unknown, tell: (problem: string) => void): number {
   return DEFAULT_SETTINGS.reach;
 }
 
-function readThumb(value: unknown, tell: (problem: string) => void): boolean {
-  if (value === undefined || value === null) return DEFAULT_SETTINGS.thumb;
+function readFlag(name: 'thumb' | 'sectionLens', value: unknown, tell: (problem: string) => void): boolean {
+  const usual = DEFAULT_SETTINGS[name];
+  if (value === undefined || value === null) return usual;
   if (typeof value === 'boolean') return value;
-  tell('The setting pegbox.thumb was expected as true or false; false holds.');
-  return DEFAULT_SETTINGS.thumb;
+  tell(`The setting pegbox.${name} was expected as true or false; ${usual} holds.`);
+  return usual;
 }
 
 function readEntries<T>(

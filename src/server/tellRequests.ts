@@ -1,5 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
-import { CLOSED, FAILED, SHAPE_WISHES } from './changeRequests';
+import { CLOSED, FAILED, LAYOUT, SHAPE_WISHES } from './changeRequests';
 import { clampPlace, clampRange } from './documents';
 import { fromPosition, fromRange } from './protocolConverter';
 import { FLAG, FRETS, NUMBER, oneOf, readParams, TEXT } from './readParams';
@@ -16,6 +16,8 @@ const NECK_PICTURE = {
   leftHanded: FLAG,
   upright: FLAG,
 };
+
+const NEW_TAB = { ...LAYOUT, instrument: TEXT, tuning: TEXT, meter: TEXT };
 
 const SHEET = { from: TEXT, chord: TEXT, slide: FLAG };
 
@@ -51,6 +53,26 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     if ('error' in read) return read;
     const range = params.range && clampRange(open.document, fromRange(params.range));
     return service.fitSinger(open.document, { range, ...read }, settings);
+  });
+
+  on(REQUESTS.newTab, FAILED, ({ service, settings }, params) => {
+    const read = readParams(params, NEW_TAB);
+    return 'error' in read ? read : service.newTab(read, settings);
+  });
+
+  on(REQUESTS.instruments, [], ({ service }) => service.instruments());
+
+  on(REQUESTS.startingTunings, FAILED, ({ service, settings }, params) => {
+    const read = readParams(params, { instrument: TEXT });
+    return 'error' in read ? read : service.startingTunings(read.instrument, settings);
+  });
+
+  on(REQUESTS.noteNames, FAILED, ({ store, service }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, { octaves: FLAG });
+    if ('error' in read) return read;
+    return { ...service.noteNames(open.document, read), version: open.version };
   });
 
   on(REQUESTS.chordChart, FAILED, ({ store, service, settings }, params) => {

@@ -6,6 +6,7 @@ import { refinger } from './change/refinger';
 import { simplify } from './change/simplify';
 import { transpose } from './change/transpose';
 import { chord } from './chordAnswer';
+import { writeChords } from './chordRow/writeChords';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
 import { folding } from './folding';
@@ -16,10 +17,12 @@ import { hover } from './hover/hover';
 import { inlayHints } from './inlayHints';
 import { fixAll } from './mends/fixAll';
 import { widerMends } from './mends/widerMends';
+import { sectionLens } from './lens';
 import { neck, neckSvg } from './neck/neck';
 import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
+import { noteNames } from './reading/noteNames';
 import { rewrites } from './rewrites';
 import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
@@ -34,6 +37,9 @@ import { chordAt } from './shapes/chordAt';
 import { applyFit } from './singer/applyFit';
 import { fitSinger } from './singer/fitSinger';
 import { requestedStrings } from './strings/requested';
+import { instruments, startingTunings } from './start/choices';
+import { insertSystem } from './start/insertSystem';
+import { newTab } from './start/newTab';
 import { strings } from './strings/strings';
 import { chordChart } from './song/chordChart';
 import { fillChords } from './song/fillChords';
@@ -72,6 +78,13 @@ export function createLanguageService(): LanguageService {
     moveCapo,
     refinger,
     simplify,
+    newTab,
+    instruments,
+    startingTunings,
+    insertSystem,
+    noteNames,
+    writeChords,
+    sectionLens,
     putFret,
     writeNotes,
     writeExercise,

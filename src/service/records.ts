@@ -58,6 +58,12 @@ export interface InlayHint {
   readonly tooltip: string;
 }
 
+/** A line of words above a line of the text. */
+export interface SectionLens {
+  readonly line: number;
+  readonly text: string;
+}
+
 export interface SemanticToken {
   readonly line: number;
   readonly start: number;
@@ -96,6 +102,8 @@ export interface Settings {
   readonly tunings: Readonly<Record<string, string>>;
   /** Where something is told about a string's tension and strength, as shares. */
   readonly strain: StrainLimits;
+  /** Whether a line above each section sums it up. */
+  readonly sectionLens: boolean;
   /** A code → severity, or `off`. */
   readonly severities: Readonly<Record<string, Severity | 'off'>>;
 }

@@ -1,5 +1,14 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { GripAnswer } from './grip/gripAnswer';
+import type { NoteNamesAnswer, NoteNamesRequest } from './reading/noteNamesAnswer';
+import type { WriteChordsRequest } from './chordRow/writeChordsRequest';
+import type {
+  InstrumentChoice,
+  LayoutRequest,
+  NewTabAnswer,
+  NewTabRequest,
+  StartingTuning,
+} from './start/startAnswer';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
@@ -21,6 +30,7 @@ import type {
   InlayHint,
   Mend,
   OutlineItem,
+  SectionLens,
   SemanticToken,
   Settings,
 } from './records';
@@ -82,6 +92,20 @@ export interface LanguageService {
   refinger(document: TabDocument, request: RefingerRequest, settings: Settings): ChangeResult;
   /** A passage within limits for a student: tune and bass stay, inner notes go. */
   simplify(document: TabDocument, request: SimplifyRequest, settings: Settings): ChangeResult;
+  /** A new tab: its fields and a first empty system. */
+  newTab(request: NewTabRequest, settings: Settings): NewTabAnswer | ServiceError;
+  /** Every instrument, the guitar first. */
+  instruments(): readonly InstrumentChoice[];
+  /** Tunings to begin with on an instrument, the nearest to its usual one first. */
+  startingTunings(instrument: string | undefined, settings: Settings): readonly StartingTuning[] | ServiceError;
+  /** An empty system for the tuning in force at a place. */
+  insertSystem(document: TabDocument, place: Place, request: LayoutRequest): ChangeResult;
+  /** The text with note names in place of frets, line by line, and where each column went. */
+  noteNames(document: TabDocument, request?: NoteNamesRequest): NoteNamesAnswer;
+  /** The `chords` row, written from what sounds; a player's own names stay where they agree. */
+  writeChords(document: TabDocument, request: WriteChordsRequest): ChangeResult;
+  /** One line above each section that sums it up. */
+  sectionLens(document: TabDocument): readonly SectionLens[];
   /** A fret on a string in the column at a place; every other note keeps its time. */
   putFret(document: TabDocument, place: Place, request: PutFretRequest, settings: Settings): ChangeResult;
   /** Notes by name or degree at a place, fingered like any passage; bars that are there are filled, others laid down. */

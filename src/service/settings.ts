@@ -7,5 +7,6 @@ export const DEFAULT_SETTINGS: Settings = {
   thumb: false,
   tunings: {},
   strain: USUAL_LIMITS,
+  sectionLens: false,
   severities: {},
 };
