@@ -2,6 +2,7 @@ import type { Command } from './command';
 import { check } from './commands/check';
 import { chart } from './commands/chart';
 import { chord } from './commands/chord';
+import { compare } from './commands/compare';
 import { convert } from './commands/convert';
 import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
@@ -24,6 +25,7 @@ import { write } from './commands/write';
 export const COMMANDS: readonly Command[] = [
   check,
   notes,
+  compare,
   convert,
   transpose,
   moveCapo,

@@ -1,4 +1,5 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { CompareAnswer } from '../service/compare/compareAnswer';
 import type { GripAnswer } from '../service/grip/gripAnswer';
 import type { NoteNamesAnswer, NoteNamesRequest } from '../service/reading/noteNamesAnswer';
 import type { WriteChordsRequest } from '../service/chordRow/writeChordsRequest';
@@ -79,6 +80,7 @@ export const REQUESTS = {
   neck: 'pegbox/neck',
   neckSvg: 'pegbox/neckSvg',
   putFret: 'pegbox/putFret',
+  compare: 'pegbox/compare',
   newTab: 'pegbox/newTab',
   instruments: 'pegbox/instruments',
   startingTunings: 'pegbox/startingTunings',
@@ -116,6 +118,7 @@ export interface RequestShapes {
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
   'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
+  'pegbox/compare': { params: CompareParams; answer: CompareAnswer | ServiceError };
   'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
   'pegbox/newTab': { params: NewTabRequest; answer: NewTabAnswer | ServiceError };
   'pegbox/instruments': { params: object; answer: readonly InstrumentChoice[] };
@@ -148,6 +151,11 @@ export interface PutFretParams extends PlaceParams {
   readonly string: number;
   /** As it is written. */
   readonly fret: number;
+}
+
+/** Compares an earlier text with an open document. */
+export interface CompareParams extends DocumentParams {
+  readonly before: string;
 }
 
 /** For a range, else for the part at a position, else for the whole file. */

@@ -162,6 +162,15 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     return service.neckSvg(open.document, place, read, settings);
   });
 
+  on(REQUESTS.compare, FAILED, ({ store, service, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, { before: TEXT });
+    if ('error' in read) return read;
+    if (read.before === undefined) return { error: 'The parameter before was expected as text.' };
+    return service.compare(service.open(read.before, settings), open.document);
+  });
+
   on(REQUESTS.chordAt, null, ({ store, service }, { uri, position }) => {
     const open = store.get(uri);
     return open

@@ -7,6 +7,7 @@ import { simplify } from './change/simplify';
 import { transpose } from './change/transpose';
 import { chord } from './chordAnswer';
 import { writeChords } from './chordRow/writeChords';
+import { compare } from './compare/compare';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
 import { folding } from './folding';
@@ -94,6 +95,7 @@ export function createLanguageService(): LanguageService {
     suit,
     passages,
     counterpart,
+    compare,
     notes,
     tuningChoices,
     strings,

@@ -1,4 +1,5 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
+import type { CompareAnswer } from './compare/compareAnswer';
 import type { GripAnswer } from './grip/gripAnswer';
 import type { NoteNamesAnswer, NoteNamesRequest } from './reading/noteNamesAnswer';
 import type { WriteChordsRequest } from './chordRow/writeChordsRequest';
@@ -136,6 +137,8 @@ export interface LanguageService {
   ): Generator<SuitStep, SuitResult | ServiceError>;
   /** Passages that can be named at a place: the selection widened to bar signs, the section, the part, the file. */
   passages(document: TabDocument, selection: Range): readonly Passage[];
+  /** What became of the notes from one version of a piece to a later one. */
+  compare(before: TabDocument, after: TabDocument): CompareAnswer;
   /**
    * The section of `there` that answers to the one at a place of `document`, where one text came of the other by a
    * change: sections are counted. Without headings the part at that place, else the file.

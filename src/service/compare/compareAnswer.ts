@@ -19,6 +19,8 @@ export interface CompareCounts extends Readonly<Record<NoteChange, number>> {
 
 /** A note of one version. */
 export interface ComparedNote {
+  /** The bar's number in its version. */
+  readonly bar: number;
   /** As people count: `beat 2 &`. */
   readonly beat: string;
   /** Player's number. */
