@@ -1,0 +1,69 @@
+import type { GuessKind, ImportGuess } from './importAnswer';
+import { tuningName, type Setting } from './setting';
+import type { PlainSystem } from './plainSystems';
+
+const WORDS: Readonly<
+  Record<Exclude<GuessKind, 'instrument' | 'tuning' | 'capo' | 'labels' | 'upside-down'>, string>
+> = {
+  alignment:
+    'Frets that did not stand under each other were set together where the length of the lines says so.',
+  bars: 'Bar lines and repeat signs of another kind were written as | |: and :|, and set under each other.',
+  tabs: 'Tab characters were taken to reach to the next multiple of eight columns.',
+  slides: 'Slides of another kind were written as / and \\.',
+  bends:
+    'Bends of another kind were written as b with the fret they get to, or with their part of a whole step.',
+  signs:
+    'Other signs were taken for hammer-ons, harmonics, vibrato or open strings; compare them with the old text.',
+  frets: 'Numbers that no neck has were taken for several frets, one after the other.',
+};
+
+/** Collects what was guessed, each thing once. */
+export class Guesses {
+  private readonly said = new Map<string, ImportGuess>();
+
+  /** What the signs and columns of a system left open. */
+  add(kinds: Iterable<GuessKind>, line: number): void {
+    for (const kind of kinds) {
+      if (kind in WORDS) this.tell(kind, WORDS[kind as keyof typeof WORDS], line);
+    }
+  }
+
+  /** What the setting of a system left open. */
+  addSetting(setting: Setting, { strings, labelled }: PlainSystem): void {
+    const line = strings[0]?.line ?? 0;
+    const { instrument, tuning, tuningBy, labelsAgree, upsideDown } = setting;
+    const name = tuningName(tuning, instrument);
+    const by = labelled ? 'the labels' : `its ${strings.length} lines`;
+    if (!setting.instrumentSaid && instrument.name !== 'guitar')
+      this.tell(
+        'instrument',
+        `The instrument is taken for ${instrument.name}, from ${by}; no word names it.`,
+        line,
+      );
+    if (tuningBy === 'words' && name !== 'standard')
+      this.tell('tuning', `The tuning is taken for ${name}, from a sentence of the text.`, line);
+    if (tuningBy === 'labels') this.tell('tuning', `The tuning is taken for ${name}, from the labels.`, line);
+    if (setting.capoBy === 'words' && setting.capo > 0) {
+      const words = `A capo at fret ${setting.capo} is taken from a sentence of the text; frets count from it.`;
+      this.tell('capo', words, line);
+    }
+    if (!labelled)
+      this.tell(
+        'labels',
+        `The lines had no labels; they are taken for the strings of ${instrument.name} in ${name}.`,
+        line,
+      );
+    else if (!labelsAgree)
+      this.tell('labels', `The labels were not those of ${name}; its notes stand there now.`, line);
+    if (upsideDown)
+      this.tell('upside-down', 'The lowest-placed string stood on top; the lines were turned over.', line);
+  }
+
+  private tell(kind: GuessKind, words: string, line: number): void {
+    if (!this.said.has(words)) this.said.set(words, { kind, words, line });
+  }
+
+  all(): ImportGuess[] {
+    return [...this.said.values()];
+  }
+}
