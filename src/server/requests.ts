@@ -1,5 +1,6 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
 import type { CompareAnswer } from '../service/compare/compareAnswer';
+import type { FoundPassage, SoundWish } from '../service/find/findAnswer';
 import type { GripAnswer } from '../service/grip/gripAnswer';
 import type { NoteNamesAnswer, NoteNamesRequest } from '../service/reading/noteNamesAnswer';
 import type { WriteChordsRequest } from '../service/chordRow/writeChordsRequest';
@@ -10,6 +11,7 @@ import type {
   NewTabRequest,
   StartingTuning,
 } from '../service/start/startAnswer';
+import type { LibraryEntry } from '../service/library/libraryAnswer';
 import type { StringsAnswer } from '../service/strings/stringsAnswer';
 import type {
   NeckAnswer,
@@ -81,6 +83,9 @@ export const REQUESTS = {
   neckSvg: 'pegbox/neckSvg',
   putFret: 'pegbox/putFret',
   compare: 'pegbox/compare',
+  readFiles: 'pegbox/readFiles',
+  library: 'pegbox/library',
+  findBySound: 'pegbox/findBySound',
   newTab: 'pegbox/newTab',
   instruments: 'pegbox/instruments',
   startingTunings: 'pegbox/startingTunings',
@@ -118,6 +123,9 @@ export interface RequestShapes {
   'pegbox/chordAt': { params: PlaceParams; answer: string | null };
   'pegbox/fitSinger': { params: FitSingerParams; answer: SingerAnswer | ServiceError };
   'pegbox/applyFit': { params: ApplyFitParams; answer: ChangeAnswer };
+  'pegbox/readFiles': { params: ReadFilesParams; answer: object | ServiceError };
+  'pegbox/library': { params: LibraryParams; answer: LibraryAnswer | ServiceError };
+  'pegbox/findBySound': { params: FindParams; answer: FindAnswer | ServiceError };
   'pegbox/compare': { params: CompareParams; answer: CompareAnswer | ServiceError };
   'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
   'pegbox/newTab': { params: NewTabRequest; answer: NewTabAnswer | ServiceError };
@@ -151,6 +159,49 @@ export interface PutFretParams extends PlaceParams {
   readonly string: number;
   /** As it is written. */
   readonly fret: number;
+}
+
+/** A file of the workspace, and which state of it is meant: any text that changes when the file does. */
+export interface ListedFile {
+  readonly uri: string;
+  readonly stamp: string;
+}
+
+/** Sends saved texts that the server does not know at these stamps yet; some at a time, so that others are answered. */
+export interface ReadFilesParams {
+  readonly files: readonly (ListedFile & { readonly text: string })[];
+}
+
+export interface LibraryParams {
+  readonly files: readonly ListedFile[];
+}
+
+export interface LibraryAnswer {
+  readonly files: readonly { readonly uri: string; readonly entry: LibraryEntry }[];
+  /** Whose texts must be sent first. */
+  readonly missing: readonly string[];
+}
+
+/** Looks in files for what the ranges of an open document hold. */
+export interface FindParams extends DocumentParams, SoundWish {
+  readonly ranges: readonly Range[];
+  readonly files: readonly ListedFile[];
+}
+
+export interface FindAnswer {
+  /** The tune that is looked for: `D4 E4 F#4`. */
+  readonly name: string;
+  /** Whether notes begin together in it. */
+  readonly together: boolean;
+  readonly found: readonly FileFound[];
+  /** Whose texts must be sent first. */
+  readonly missing: readonly string[];
+}
+
+export interface FileFound {
+  readonly uri: string;
+  readonly title: string;
+  readonly passages: readonly FoundPassage[];
 }
 
 /** Compares an earlier text with an open document. */

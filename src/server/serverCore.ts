@@ -5,6 +5,7 @@ import { readClientFacts, type ClientFacts } from './clientFacts';
 import { DiagnosticsPublisher, type Later } from './diagnosticsPublisher';
 import { DocumentStore } from './documents';
 import { registerLanguageFeatures } from './languageFeatures';
+import { registerLibraryRequests } from './libraryRequests';
 import { fromContentChange } from './protocolConverter';
 import { registerSectionLenses } from './sectionLenses';
 import type { Session, Guard } from './session';
@@ -102,6 +103,7 @@ export function startServer(connection: Connection, later: Later): void {
   registerChangeRequests(connection, guard);
   registerTellRequests(connection, guard);
   registerSectionLenses(connection, guard);
+  registerLibraryRequests(connection, guard);
   registerSuitRequest(connection, guard, later);
   connection.listen();
 

@@ -10,6 +10,10 @@ import { writeChords } from './chordRow/writeChords';
 import { compare } from './compare/compare';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
+import { findBySound } from './find/findBySound';
+import { soundIndex } from './find/soundIndex';
+import { soundPattern } from './find/soundPattern';
+import { typedPattern } from './find/typedPattern';
 import { folding } from './folding';
 import { format } from './format/format';
 import { grip } from './grip/grip';
@@ -19,6 +23,7 @@ import { inlayHints } from './inlayHints';
 import { fixAll } from './mends/fixAll';
 import { widerMends } from './mends/widerMends';
 import { sectionLens } from './lens';
+import { libraryEntry } from './library/libraryEntry';
 import { neck, neckSvg } from './neck/neck';
 import { notes } from './notes';
 import { open } from './open';
@@ -96,6 +101,11 @@ export function createLanguageService(): LanguageService {
     passages,
     counterpart,
     compare,
+    soundPattern,
+    typedPattern,
+    soundIndex,
+    findBySound,
+    libraryEntry,
     notes,
     tuningChoices,
     strings,

@@ -1,5 +1,7 @@
 import type { Place, Range, TabDocument, TextEdit } from '../notation/tabDocument';
 import type { CompareAnswer } from './compare/compareAnswer';
+import type { FoundPassage, SoundPattern, SoundWish } from './find/findAnswer';
+import type { SoundIndex } from './find/soundIndex';
 import type { GripAnswer } from './grip/gripAnswer';
 import type { NoteNamesAnswer, NoteNamesRequest } from './reading/noteNamesAnswer';
 import type { WriteChordsRequest } from './chordRow/writeChordsRequest';
@@ -10,6 +12,7 @@ import type {
   NewTabRequest,
   StartingTuning,
 } from './start/startAnswer';
+import type { LibraryEntry } from './library/libraryAnswer';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
@@ -137,6 +140,21 @@ export interface LanguageService {
   ): Generator<SuitStep, SuitResult | ServiceError>;
   /** Passages that can be named at a place: the selection widened to bar signs, the section, the part, the file. */
   passages(document: TabDocument, selection: Range): readonly Passage[];
+  /** What is selected as something to look for; a tune that is typed as note names. */
+  soundPattern(document: TabDocument, ranges: readonly Range[]): SoundPattern | ServiceError;
+  typedPattern(text: string): SoundPattern | ServiceError;
+  /** What sounds in a document, ready to be searched many times. */
+  soundIndex(document: TabDocument): SoundIndex;
+  /** Every passage that goes by the same intervals, in any key, tuning and capo. */
+  findBySound(
+    pattern: SoundPattern,
+    index: SoundIndex,
+    wish: SoundWish,
+    /** Whether it is the text that the pattern was taken from; that very passage is left out. */
+    itsOwn?: boolean,
+  ): readonly FoundPassage[] | ServiceError;
+  /** Title, tunings, capos, keys and range of a document. */
+  libraryEntry(document: TabDocument): LibraryEntry;
   /** What became of the notes from one version of a piece to a later one. */
   compare(before: TabDocument, after: TabDocument): CompareAnswer;
   /**

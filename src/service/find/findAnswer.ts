@@ -23,6 +23,8 @@ export interface SoundPattern {
   readonly together: boolean;
   /** `D4 E4 F#4`: the tune as it sounds, for the title of what is found. */
   readonly name: string;
+  /** Where its notes stand, as `moments`; empty for notes that were typed. */
+  readonly places: readonly (readonly Range[])[];
 }
 
 /** A place that sounds alike. */
