@@ -33,8 +33,15 @@ export function rowsAligned({ lines, reading }: Draft): readonly (readonly strin
       ).trimEnd();
     return completed(line, signs);
   });
-  // All at once, else a row on its own: a mark may belong to a bar line's column.
-  return [texts, ...lines.map((_, i) => lines.map(({ text }, k) => (k === i ? (texts[k] ?? text) : text)))];
+  const moved = lines.map((line, i) =>
+    line.kind === 'row' && astray.has(i) ? withMarks(line, signs) : texts[i],
+  );
+  // What stands behind a bar line moves along where its time allows; else the bar lines move alone.
+  return [
+    moved.map((text, i) => text ?? texts[i] ?? ''),
+    texts,
+    ...lines.map((_, i) => lines.map(({ text }, k) => (k === i ? (texts[k] ?? text) : text))),
+  ];
 }
 
 /** The bar signs that the strings agree on, from the first string line that has all columns. */
@@ -59,4 +66,19 @@ function completed(row: RowLine, signs: readonly Sign[]): string {
     // A bar line right against a mark reads badly, and a mark of two dashes covers what it touches.
     return long.slice(at - 1, at + 2).trim() === '' ? `${long.slice(0, at)}|${long.slice(at + 1)}` : text;
   }, row.text);
+}
+
+/** A row whose bar lines, one after the other, are moved to the signs together with what follows each of them. */
+function withMarks(row: RowLine, signs: readonly Sign[]): string | undefined {
+  if (row.bars.length > signs.length) return undefined;
+  let { text } = row;
+  let shift = 0;
+  for (const [i, bar] of row.bars.entries()) {
+    const more = (signs[i]?.first ?? 0) - bar.column - shift;
+    const at = bar.start + shift;
+    if (more < 0 && text.slice(at + more, at).trim() !== '') return undefined;
+    text = text.slice(0, at + Math.min(0, more)) + ' '.repeat(Math.max(0, more)) + text.slice(at);
+    shift += more;
+  }
+  return text;
 }
