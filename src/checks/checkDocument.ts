@@ -71,6 +71,7 @@ export function checkDocument(document: TabDocument, settings: CheckSettings): r
     memo.nearMisses = nearMisses;
     memo.lines = checkNearMisses(document, settings);
   }
+  let above = false;
   for (let i = 0; i < systems.length; i++) {
     const system = systems[i];
     if (!system || (memo.systems[i] === system && memo.rings[i] === system.ringVersion)) continue;
@@ -84,10 +85,13 @@ export function checkDocument(document: TabDocument, settings: CheckSettings): r
       if (next && memo.systems[i + 1] === next)
         memo.pairs[i + 1] = checkPair(document, system, next, settings);
     }
+    // What stands right above a system is told by what the system is.
+    if (before !== system && !moved && nearMisses.includes(system.firstLine - 1)) above = true;
     memo.systems[i] = system;
     memo.rings[i] = system.ringVersion;
     memo.diagnostics[i] = checkSystem(document, system, settings);
   }
+  if (above) memo.lines = checkNearMisses(document, settings);
   if (changed) memo.all = collect(memo);
   return memo.all;
 }

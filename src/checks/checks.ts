@@ -35,6 +35,7 @@ import { harmonicNode } from './harmonic-node';
 import { instrumentValue } from './instrument-value';
 import { keyValue } from './key-value';
 import { labelDisagrees } from './label-disagrees';
+import { looseRow } from './loose-row';
 import { lookAlikes } from './look-alikes';
 import { meterValue } from './meter-value';
 import { partsDiffer } from './parts-differ';
@@ -128,6 +129,7 @@ export const CHECKS: readonly Check[] = [
   harmonicAmbiguous,
   rowMisspelled,
   rowWithoutStrings,
+  looseRow,
   countOrder,
   countRange,
   countSyllable,

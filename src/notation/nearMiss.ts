@@ -1,3 +1,4 @@
+import { readChordName } from '../music/chord/readChordName';
 import { letterDistance } from '../music/letterDistance';
 import { FIELD_ALIASES, FIELD_NAMES, type FieldName } from './fieldNames';
 import { fieldTakes } from './fieldTakes';
@@ -16,7 +17,7 @@ const ROW_WORDS: readonly string[] = [
 
 /** What a prose line looks like having been meant to be; undefined for real prose. */
 export function nearMissOf(text: string): NearMiss | undefined {
-  return nearField(text) ?? nearStringLine(text);
+  return nearField(text) ?? nearStringLine(text) ?? looseRow(text);
 }
 
 function nearField(text: string): NearMiss | undefined {
@@ -54,6 +55,37 @@ function nearStringLine(text: string): NearMiss | undefined {
   const trimmed = text.trim();
   const start = text.indexOf(trimmed);
   return { kind: 'string-line', start, end: start + trimmed.length };
+}
+
+/** A bar line between the marks of a loose row. */
+const BAR = /^[|│┃¦:]+$/;
+
+/** Syllables of a count, touching or not: `1`, `&`, `2e&a`, `trip`, `let`. One reading only, for long lines' sake. */
+const COUNTED = /^(?:[\d&+eatl]|trip)+$/i;
+
+/** Nothing but the syllables of a count, two numbers at least; or nothing but names of chords. */
+function looseRow(text: string): NearMiss | undefined {
+  // Nearly every line of prose ends here.
+  if (!/^[\s\u00a0|│┃¦]*[\dA-GN(]/.test(text) || /[\p{Ll}]{6}/u.test(text)) return undefined;
+  const trimmed = text.trim();
+  const marks = trimmed
+    .split(/[\s\u00a0]+|(?=[|│┃¦])|(?<=[|│┃¦])/)
+    .filter((mark) => mark !== '' && !BAR.test(mark));
+  // `1|2|3` and `A | D | E | A |` are no rows over columns.
+  const barred = /[|│┃¦]/.test(trimmed);
+  if (marks.length === 0 || (barred && !/[\s\u00a0]/.test(trimmed))) return undefined;
+  const start = text.indexOf(trimmed);
+  const span = { start, end: start + trimmed.length };
+  const numbers = marks.join(' ').match(/\d+/g) ?? [];
+  if (numbers.length > 1 && marks.every((mark) => COUNTED.test(mark)))
+    return { kind: 'row', row: 'count', ...span };
+  if (barred && !/^[|│┃¦]/.test(trimmed)) return undefined;
+  if (marks.every(isChordName)) return { kind: 'row', row: 'chords', ...span };
+  return undefined;
+}
+
+function isChordName(mark: string): boolean {
+  return /^(?:[A-G]|N\.?C)/.test(mark) && readChordName(mark).ok;
 }
 
 /** The row's word that a word nearly is. */

@@ -53,7 +53,9 @@ export type NearMiss =
   /** `scale: D major` */
   | { readonly kind: 'scale'; readonly start: number; readonly end: number }
   /** `|--0--2--|` or `E:--0--2--|` */
-  | { readonly kind: 'string-line'; readonly start: number; readonly end: number };
+  | { readonly kind: 'string-line'; readonly start: number; readonly end: number }
+  /** `1 & 2 & 3 & 4 &` or `G     D7`, as stand above the strings without a row's word. */
+  | { readonly kind: 'row'; readonly row: 'count' | 'chords'; readonly start: number; readonly end: number };
 
 /** `A2 |0---2---| remark` */
 export interface StringLine extends LineBase {
