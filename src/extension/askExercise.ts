@@ -127,7 +127,7 @@ export async function askExercise(
     fingers: fingers.fingers,
     request,
   };
-  await memory.update(REMEMBERED, chosen);
+  void memory.update(REMEMBERED, chosen);
   return request;
 }
 

@@ -28,6 +28,7 @@ export async function pickNoteValue(
   const last = memory.get<string>(REMEMBERED);
   const active = ITEMS.find(({ value }) => value === last);
   const picked = await pick(ITEMS, { title, placeholder, active });
-  if (picked !== undefined) await memory.update(REMEMBERED, picked.value);
+  // Not awaited: until the next question stands there, keys would go into the text.
+  if (picked !== undefined) void memory.update(REMEMBERED, picked.value);
   return picked?.value;
 }

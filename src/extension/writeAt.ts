@@ -1,8 +1,9 @@
 import * as vscode from 'vscode';
 import type { ChangeAnswer, CommandTarget } from '../server/requests';
-import { applyChange, refuse, type ChangeOutcome } from './applyChange';
+import { applyEdits, CHANGED_MEANWHILE, refuse, tellReport, type ChangeOutcome } from './applyChange';
 import type { ChangeTools } from './changeCommand';
 import { plainPosition } from './ranges';
+import { isGrave } from './reportText';
 import type { RequestedChange } from './requestedChange';
 import { findTarget } from './target';
 
@@ -23,9 +24,13 @@ export interface WriteRequest extends Pick<RequestedChange, 'asked' | 'done' | '
   readonly ask: (position: WritePlace['position']) => Promise<ChangeAnswer>;
 }
 
+/** How long the status bar tells what was written, in milliseconds. */
+const TOLD_FOR = 6000;
+
 /**
  * Registers a command that writes something at the cursor, or at the start of the range that its caller names. It is made
- * at once, as typing is, with one undo; a caller may ask for a preview. The cursor goes where a player writes on.
+ * at once, as typing is, with one undo; a caller may ask for a preview. The cursor goes where a player writes on. The status bar tells what was
+ * written; what found no place is told so that it cannot be overlooked.
  */
 export function writeCommand<Given extends CommandTarget>(
   { command, request }: WriteCommand<Given>,
@@ -48,10 +53,13 @@ export function writeCommand<Given extends CommandTarget>(
         });
       }
       const answer = await wanted.ask(position);
-      const outcome = await applyChange(document, answer, wanted.done, pages);
-      if (!('error' in answer) && answer.goesOn && outcome && !('error' in outcome))
-        goTo(document, answer.goesOn);
-      return outcome;
+      if ('error' in answer) return refuse(answer.error);
+      if (!(await applyEdits(document, answer.version, answer.edits))) return refuse(CHANGED_MEANWHILE);
+      const { report, goesOn } = answer;
+      if (goesOn) goTo(document, goesOn);
+      if (isGrave(report)) tellReport(document.uri, report, wanted.done, pages);
+      else vscode.window.setStatusBarMessage(report.remarks[0] ?? wanted.done, TOLD_FOR);
+      return { report };
     } catch (error) {
       return refuse(`Pegbox could not do this: ${error instanceof Error ? error.message : String(error)}`);
     }

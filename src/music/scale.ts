@@ -45,11 +45,28 @@ export function readScale(text: string): Result<NamedScale> {
     );
   const name = scaleName(rest);
   if (name) return ok({ tonic, name });
+  const begin = beginOf(written);
+  if (begin !== undefined)
+    return failed(
+      'scale-tonic',
+      `“${begin}” is no note for a scale to begin on: A–G with one sharp, one flat or none is expected.`,
+      0,
+      text.length,
+      ['D dorian'],
+    );
   const what =
     rest === '' ? `A scale has a name after ${written || 'its first note'}` : `“${rest}” is no scale here`;
   return failed('scale-name', `${what}: ${SCALE_NAMES.join(', ')} are known.`, 0, text.length, [
     `${tonic ? formatPitchName(tonic) : 'D'} dorian`,
   ]);
+}
+
+/** What stands before the name of a scale, where it is no note. */
+function beginOf(text: string): string | undefined {
+  const names = [...SCALE_NAMES, ...Object.keys(OTHER_NAMES)].sort((a, b) => b.length - a.length);
+  const plain = text.toLowerCase();
+  const name = names.find((one) => plain.endsWith(` ${one}`));
+  return name && text.slice(0, -name.length).trim();
 }
 
 function scaleName(text: string): ScaleName | undefined {
