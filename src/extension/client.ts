@@ -8,7 +8,10 @@ import { registerFitSinger } from './commands/fitSinger';
 import { registerInsertExercise } from './commands/insertExercise';
 import { registerFindShapes } from './commands/findShapes';
 import { registerFillChords } from './commands/fillChords';
+import { registerInsertSystem } from './commands/insertSystem';
 import { registerMoveCapo } from './commands/moveCapo';
+import { registerNewTab } from './commands/newTab';
+import { registerOpenExample } from './commands/openExample';
 import { registerOpenHelp } from './commands/openHelp';
 import { registerRefinger } from './commands/refinger';
 import { registerRingingStrings } from './commands/ringingStrings';
@@ -20,8 +23,10 @@ import { registerShowTuningSheet } from './commands/showTuningSheet';
 import { registerSimplify } from './commands/simplify';
 import { registerSuit } from './commands/suit';
 import { registerTranspose } from './commands/transpose';
+import { registerWriteChords } from './commands/writeChords';
 import { registerWriteNotes } from './commands/writeNotes';
 import { HELP_LINK, HelpPages } from './helpPages';
+import { NoteNamesPages } from './noteNames/noteNamesPages';
 import { registerPreviewCommands } from './preview/previewCommands';
 import { Previews } from './preview/previews';
 import { ReportPages } from './reportPages';
@@ -76,6 +81,11 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerRingingStrings(requests, help),
     registerTranspose(tools),
     registerMoveCapo(tools),
+    registerNewTab(tools),
+    registerInsertSystem(tools),
+    registerWriteChords(tools),
+    new NoteNamesPages(requests),
+    registerOpenExample(context.extensionUri),
     registerWriteNotes(tools),
     registerInsertExercise(tools),
     registerPreviewCommands(previews, requests),

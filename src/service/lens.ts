@@ -2,6 +2,7 @@ import { widestStretch } from '../checks/stretch-over-reach';
 import { formatTuning } from '../instrument/tuningFormat';
 import { formatKey } from '../music/key';
 import { formatNoteName } from '../music/noteName';
+import type { Header } from '../notation/header';
 import type { SoundingPitch, SystemReading } from '../notation/reading';
 import type { Section, System, TabDocument } from '../notation/tabDocument';
 import type { SectionLens } from './records';
@@ -43,13 +44,14 @@ function sectionText(document: TabDocument, systems: readonly System[]): string 
 
 function partText(document: TabDocument, systems: readonly System[]): string {
   const bars = systems.reduce((sum, { reading }) => sum + reading.bars.length, 0);
-  const each = (said: (system: System) => string): string => [...new Set(systems.map(said))].join(', then ');
+  const headers = [...new Set(systems.map(({ header }) => header))];
+  const each = (said: (header: Header) => string): string => [...new Set(headers.map(said))].join(', then ');
   const range = rangeText(systems);
-  const key = each(({ header }) => (header.key ? formatKey(header.key) : ''));
+  const keys = each(({ key }) => (key ? formatKey(key) : ''));
   return [
     `${bars} ${bars === 1 ? 'bar' : 'bars'}`,
-    each(({ header }) => formatTuning(header.tuning, header.instrument)),
-    key,
+    each(({ tuning, instrument }) => formatTuning(tuning, instrument)),
+    keys,
     range,
     stretchText(document, systems),
   ]

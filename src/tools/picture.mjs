@@ -125,7 +125,7 @@ async function takePicture(page) {
  */
 function extensionIn(into) {
   mkdirSync(into);
-  for (const name of ['package.json', 'dist', 'syntaxes', 'media'])
+  for (const name of ['package.json', 'dist', 'syntaxes', 'snippets', 'media'])
     symlinkSync(inRoot(name), path.join(into, name));
   return into;
 }

@@ -31,12 +31,15 @@ export function planRow(ear: Ear, marks: readonly PlacedMark[], replace: boolean
 
   const put = (index: number, bar: BarReading, from: Fraction, to: Fraction, mark?: PlacedMark): void => {
     let own = mark;
-    for (const span of namedSpans(ear, bar, from, to)) {
+    const spans = namedSpans(ear, bar, from, to);
+    for (const span of spans) {
+      // A bar with changes is named from its start, so that it can be read by itself.
+      const opens = spans.length > 1 && span.from === bar.onset;
       const holding = names.at(-1)?.name;
       if (span.name === undefined) {
         const fits = holding !== undefined && verdictBetween(ear, holding, span.from, span.to) === 'agrees';
         if (!fits && soundsBetween(ear, span.from, span.to)) unnamed.add(index);
-      } else if (span.name !== holding || own) {
+      } else if (span.name !== holding || own || opens) {
         names.push({ time: span.from, name: span.name, mark: own });
         own = undefined;
       }

@@ -59,7 +59,13 @@ export function withChordRow(system: System, names: readonly PlannedName[]): Wri
 }
 
 function barsOf({ reading }: System): readonly { column: number; text: string }[] {
-  return [0, ...reading.bars.map(({ endColumn }) => endColumn)].map((column) => ({ column, text: '|' }));
+  return [
+    { column: 0, text: '|' },
+    ...reading.bars.map(({ endColumn, closeSign }) => ({
+      column: endColumn,
+      text: closeSign === '||' ? closeSign : '|',
+    })),
+  ];
 }
 
 /** A bar sign gives way to a name that reaches over it. */
@@ -96,7 +102,7 @@ function firstColumnAt({ columnTimes, bars }: System['reading'], time: Fraction)
 
 const WORD = 'chords ';
 
-/** The row on top; all lines get room for its word where they have none. */
+/** The row on top, under one that tells endings; all lines get room for its word where they have none. */
 function underNewRow({ lines }: System, body: string): string[] {
   const first = lines.find((line) => line.kind === 'string');
   const [indent, start] = first?.kind === 'string' ? [first.label.start, first.bodyStart] : [0, 0];
@@ -106,5 +112,7 @@ function underNewRow({ lines }: System, body: string): string[] {
       ? line.text.slice(0, line.bodyStart) + ' '.repeat(more) + line.text.slice(line.bodyStart)
       : line.text,
   );
-  return [' '.repeat(indent) + WORD.padEnd(start - indent + more) + body, ...rest];
+  const at = lines.findIndex((line) => line.kind !== 'row' || line.row !== 'ending');
+  const row = ' '.repeat(indent) + WORD.padEnd(start - indent + more) + body;
+  return [...rest.slice(0, at), row, ...rest.slice(at)];
 }

@@ -33,8 +33,10 @@ export function earFor(document: TabDocument, system: System): Ear {
 const CHORD = 3;
 /** Chords struck within a span that are asked for their names. */
 const MOST_STRIKES = 6;
-/** A power chord says less than a chord of the same cost. */
-const POWER = 1;
+/** What it costs that a chord is struck only after its span has begun: a name stands where its chord begins. */
+const LATE = 0.5;
+/** Names that cost more are no everyday names for a row: an engineering value. */
+const DEAREST = 9;
 
 /**
  * The likeliest name that agrees with all that sounds from one time to another: that of all of it together, of what
@@ -42,20 +44,30 @@ const POWER = 1;
  */
 export function nameBetween(ear: Ear, from: Fraction, to: Fraction): SpanName | undefined {
   const { document, system } = ear;
-  const struck = new Map<string, Fraction>();
-  for (const { onset } of system.reading.notes)
-    if (compare(onset, from) >= 0 && compare(onset, to) < 0) struck.set(`${onset.n}/${onset.d}`, onset);
-  const moments = [from, ...struck.values()].map((time) =>
-    soundingAt(document, system, time).flatMap(({ midis }) => midis),
+  const within = system.reading.notes.filter(
+    ({ onset, pitches }) => pitches.length > 0 && compare(onset, from) >= 0 && compare(onset, to) < 0,
   );
-  const chords = moments.filter((midis) => midis.length >= CHORD).slice(0, MOST_STRIKES);
-  let best: SpanName | undefined;
-  for (const midis of [midisBetween(document, system, from, to), ...chords]) {
-    const named = nameOf(ear, midis);
-    if (!named || (best && best.cost <= named.cost)) continue;
-    if (verdictBetween(ear, named.name, from, to) === 'agrees') best = named;
-  }
-  return best;
+  const struck = new Map(within.map(({ onset }) => [`${onset.n}/${onset.d}`, onset]));
+  const first = soundingAt(document, system, from);
+  const strings = new Set([...first.map(({ note }) => note), ...within].map(({ string }) => string));
+  // Notes one after the other on two strings are a tune, and no chord.
+  if (strings.size < CHORD && struck.size === within.length) return undefined;
+  const times = [...struck.values()].filter((time) => compare(time, from) > 0).slice(0, MOST_STRIKES);
+  const moments = [first, ...times.map((time) => soundingAt(document, system, time))].map((sounding) =>
+    sounding.flatMap(({ midis }) => midis),
+  );
+  const [atStart, ...later] = moments.map((midis) =>
+    midis.length >= CHORD ? nameOf(ear, midis) : undefined,
+  );
+  const candidates = new Map<string, SpanName>();
+  for (const named of [nameOf(ear, midisBetween(document, system, from, to)), atStart])
+    if (named) candidates.set(named.name, named);
+  for (const named of later)
+    if (named && !candidates.has(named.name))
+      candidates.set(named.name, { name: named.name, cost: named.cost + LATE });
+  return [...candidates.values()]
+    .sort((a, b) => a.cost - b.cost)
+    .find(({ name }) => verdictBetween(ear, name, from, to) === 'agrees');
 }
 
 function nameOf({ system: { header } }: Ear, midis: readonly number[]): SpanName | undefined {
@@ -66,7 +78,7 @@ function nameOf({ system: { header } }: Ear, midis: readonly number[]): SpanName
   );
   const [first] = names;
   if (!first || (kind !== 'chord' && kind !== 'power') || first.name.endsWith('(no root)')) return undefined;
-  return { name: first.name, cost: first.cost + (kind === 'power' ? POWER : 0) };
+  return first.cost > DEAREST ? undefined : { name: first.name, cost: first.cost };
 }
 
 /** How a name stands to what sounds; undefined for a name that cannot be read. */

@@ -22,16 +22,20 @@ describe('what the manifest contributes for the language', () => {
   const manifest = json('package.json') as Manifest;
 
   it('points at files that are there, with the scopes they have', () => {
-    assert.equal(manifest.contributes.grammars.length, 2);
+    assert.equal(manifest.contributes.grammars.length, 3);
     for (const grammar of manifest.contributes.grammars) {
       assert.equal((json(grammar.path) as { scopeName: string }).scopeName, grammar.scopeName);
     }
     assert.ok(existsSync(path.join(ROOT, manifest.contributes.languages[0]?.configuration ?? 'missing')));
   });
 
-  it('changes settings for this language and its own help page only', () => {
-    const { '[pegbox]': language, ...others } = manifest.contributes.configurationDefaults;
-    assert.ok(language);
+  it('changes settings for its languages and its own help page only', () => {
+    const {
+      '[pegbox]': language,
+      '[pegbox-names]': names,
+      ...others
+    } = manifest.contributes.configurationDefaults;
+    assert.ok(language && names);
     assert.deepEqual(others, {
       'workbench.editorAssociations': { 'pegbox-help:/**': 'vscode.markdown.preview.editor' },
     });
