@@ -8,7 +8,10 @@ import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
 import { grip } from './commands/grip';
 import { moveCapo } from './commands/moveCapo';
+import { nameChords } from './commands/nameChords';
+import { names } from './commands/names';
 import { neck } from './commands/neck';
+import { newTab } from './commands/newTab';
 import { notes } from './commands/notes';
 import { refinger } from './commands/refinger';
 import { ringing } from './commands/ringing';
@@ -25,6 +28,9 @@ import { write } from './commands/write';
 export const COMMANDS: readonly Command[] = [
   check,
   notes,
+  names,
+  newTab,
+  nameChords,
   compare,
   convert,
   transpose,
