@@ -44,6 +44,7 @@ import type {
   TuningAnswer,
   TuningChoice,
 } from '../service/serviceApi';
+import type { ImportAnswer, ImportGuess, ImportRequest } from '../formats/plainTab/importAnswer';
 import type { WriteExerciseRequest, WriteNotesRequest } from '../service/write/writeRequest';
 import type { ChartRequest, ChordChart, FillRequest, SecondGuitarRequest } from '../service/song/songAnswer';
 
@@ -82,6 +83,9 @@ export const REQUESTS = {
   neck: 'pegbox/neck',
   neckSvg: 'pegbox/neckSvg',
   putFret: 'pegbox/putFret',
+  importTab: 'pegbox/importTab',
+  pasteTab: 'pegbox/pasteTab',
+  plainText: 'pegbox/plainText',
   compare: 'pegbox/compare',
   readFiles: 'pegbox/readFiles',
   library: 'pegbox/library',
@@ -128,6 +132,9 @@ export interface RequestShapes {
   'pegbox/findBySound': { params: FindParams; answer: FindAnswer | ServiceError };
   'pegbox/compare': { params: CompareParams; answer: CompareAnswer | ServiceError };
   'pegbox/putFret': { params: PutFretParams; answer: ChangeAnswer };
+  'pegbox/importTab': { params: ImportRequest; answer: ImportAnswer | ServiceError };
+  'pegbox/pasteTab': { params: PasteTabParams; answer: PasteTabAnswer | ServiceError };
+  'pegbox/plainText': { params: PlainTextParams; answer: PlainTextAnswer | ServiceError };
   'pegbox/newTab': { params: NewTabRequest; answer: NewTabAnswer | ServiceError };
   'pegbox/instruments': { params: object; answer: readonly InstrumentChoice[] };
   'pegbox/startingTunings': {
@@ -152,6 +159,31 @@ export type NoteNamesText = NoteNamesAnswer & { readonly version: number };
 
 export interface PlaceParams extends DocumentParams {
   readonly position: Position;
+}
+
+/** Puts a plain tab into a document; `range` is what it replaces. */
+export interface PasteTabParams extends DocumentParams, ImportRequest {
+  readonly range: Range;
+}
+
+/** The edits for `version`: the fields where they belong, and last what replaces the range. */
+export interface PasteTabAnswer {
+  readonly version: number;
+  readonly edits: readonly TextEdit[];
+  readonly guesses: readonly ImportGuess[];
+  /** 0 where the text holds no tab; it is then put there as it is. */
+  readonly systems: number;
+  readonly notes: number;
+}
+
+/** The systems that a range touches, else the whole file. */
+export interface PlainTextParams extends DocumentParams {
+  readonly range?: Range;
+}
+
+export interface PlainTextAnswer {
+  readonly text: string;
+  readonly systems: number;
 }
 
 export interface PutFretParams extends PlaceParams {

@@ -7,6 +7,7 @@ import { DocumentStore } from './documents';
 import { registerLanguageFeatures } from './languageFeatures';
 import { registerLibraryRequests } from './libraryRequests';
 import { fromContentChange } from './protocolConverter';
+import { registerPlainTabRequests } from './plainTabRequests';
 import { registerSectionLenses } from './sectionLenses';
 import type { Session, Guard } from './session';
 import { readSettings } from './settingsReader';
@@ -104,6 +105,7 @@ export function startServer(connection: Connection, later: Later): void {
   registerTellRequests(connection, guard);
   registerSectionLenses(connection, guard);
   registerLibraryRequests(connection, guard);
+  registerPlainTabRequests(connection, guard);
   registerSuitRequest(connection, guard, later);
   connection.listen();
 
@@ -145,11 +147,12 @@ async function loadSession(
   later: Later,
   failed: (name: string, error: unknown) => void,
 ): Promise<Session> {
-  const { createLanguageService } = await import('../service/languageService');
+  const { createLanguageService, pasteTab, readPlainTab, writePlainTab } = await import('./core');
   const service = createLanguageService();
   const store = new DocumentStore(service, facts.settings);
   const session: Session = {
     service,
+    plainTab: { read: readPlainTab, paste: pasteTab, write: writePlainTab },
     store,
     facts,
     settings: facts.settings,

@@ -1,3 +1,4 @@
+import type { pasteTab, readPlainTab, writePlainTab } from './core';
 import type { Settings } from '../service/records';
 import type { LanguageService } from '../service/serviceApi';
 import type { ClientFacts } from './clientFacts';
@@ -7,6 +8,11 @@ import type { DocumentStore, OpenDocument } from './documents';
 /** What the handlers share once the language service is loaded. */
 export interface Session {
   readonly service: LanguageService;
+  readonly plainTab: {
+    readonly read: typeof readPlainTab;
+    readonly paste: typeof pasteTab;
+    readonly write: typeof writePlainTab;
+  };
   readonly store: DocumentStore;
   readonly publisher: DiagnosticsPublisher;
   readonly facts: ClientFacts;

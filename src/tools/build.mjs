@@ -35,7 +35,7 @@ export async function build({ partial = false, tests = false } = {}) {
   // The server answers `initialize` before V8 has read the service, which is three quarters of the code.
   /** @type {esbuild.BuildOptions} */
   const serviceApart = {
-    plugins: [besideTheServer('../service/languageService', './service.js')],
+    plugins: [besideTheServer('./core', './service.js')],
     supported: { 'dynamic-import': false }, // `require` instead, which does not parse the file twice
   };
 
@@ -45,7 +45,7 @@ export async function build({ partial = false, tests = false } = {}) {
     ['src/extension/web.ts', 'dist/web/extension.js', { ...web, format: 'cjs' }],
     ['src/server/webMain.ts', 'dist/web/server.js', { ...web, format: 'iife' }],
     ['src/server/nodeMain.ts', 'dist/server.js', { ...node, ...program, ...serviceApart }],
-    ['src/service/languageService.ts', 'dist/service.js', node],
+    ['src/server/core.ts', 'dist/service.js', node],
     ['src/cli/main.ts', 'dist/cli.js', { ...node, ...program }],
   ];
   for (const name of viewNames())

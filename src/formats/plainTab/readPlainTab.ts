@@ -25,13 +25,18 @@ export interface ImportOptions {
   readonly inForce?: InForce | undefined;
 }
 
+/** An answer with what is in force at its end. */
+export interface PlainTabReading extends ImportAnswer {
+  readonly ends: InForce;
+}
+
 /**
  * Reads any plain tab as a document of the notation: with or without labels, words around it, ragged lines, other
  * signs for slides, bends and repeats, upside down. Whatever is not understood stays in the text as it is; a text
  * without tab comes back unchanged. Never fails; takes time in step with the length of the text.
  * @example readPlainTab('e|-0-|\nB|-1-|\nG|-0-|\nD|-2-|\nA|-3-|\nD|---|', { settings }).fields // ['tuning: drop D']
  */
-export function readPlainTab(text: string, options: ImportOptions): ImportAnswer {
+export function readPlainTab(text: string, options: ImportOptions): PlainTabReading {
   const lines = plainLines(text, (columns) => stringCandidate(columns, 0) !== undefined);
   const asItIs = {
     text,
@@ -40,6 +45,7 @@ export function readPlainTab(text: string, options: ImportOptions): ImportAnswer
     guesses: [],
     kept: lines.map(({ index }) => index),
     systems: 0,
+    ends: options.inForce ?? NOTHING_STATED,
   };
   // A text with parts is a tab of the notation already.
   if (lines.some((line) => /^\s*part\s*:/i.test(line.text))) return asItIs;
@@ -69,7 +75,7 @@ class Reader {
 
   constructor(
     private readonly lines: readonly PlainLine[],
-    private readonly options: ImportOptions,
+    options: ImportOptions,
   ) {
     const { instrument, tuning, settings } = options;
     this.given = {
@@ -80,7 +86,7 @@ class Reader {
     this.now = options.inForce ?? NOTHING_STATED;
   }
 
-  read(): ImportAnswer | undefined {
+  read(): PlainTabReading | undefined {
     const { lines } = this;
     const named = this.given.instrument ?? readClaims(this.prose([])).instruments[0]?.instrument;
     const systems = plainSystems(lines, named?.firstFrets.length);
@@ -104,6 +110,7 @@ class Reader {
       guesses: this.guesses.all(),
       kept: this.kept,
       systems: this.written,
+      ends: this.now,
     };
   }
 
@@ -181,9 +188,10 @@ class Reader {
       this.keep(first - over.length, end);
       return end;
     }
-    const fields = fieldsBetween(this.now, setting);
+    const wanted = inForceOf(setting);
+    const fields = fieldsBetween(this.now, wanted);
     const counted = [...over, ...under].some(({ row }) => row.row === 'count');
-    if (counted && !countFits([...fieldsBetween(NOTHING_STATED, setting), ...written])) {
+    if (counted && !countFits([...fieldsBetween(NOTHING_STATED, wanted), ...written])) {
       const loose = (list: typeof over): typeof over => list.filter(({ row }) => row.row === 'count');
       for (const { line } of loose(over)) this.keep(line, line + 1);
       written = systemLines(
@@ -199,10 +207,7 @@ class Reader {
     if (system.strings.some(({ line }) => this.lines[line]?.hasTabs)) this.guesses.add(['tabs'], first);
     if (this.written === 0) this.fields = fields;
     else if (fields.length > 0) this.put(['', ...fields]);
-    this.now = {
-      ...setting,
-      capo: setting.capo === 0 ? undefined : { fret: setting.capo, strings: undefined },
-    };
+    this.now = wanted;
     if (belongsToSystem(this.out.at(-1))) this.out.push('');
     this.out.push(...written);
     this.written += 1;
@@ -228,6 +233,10 @@ class Reader {
       this.kept.push(index);
     }
   }
+}
+
+function inForceOf({ instrument, tuning, capo }: Setting): InForce {
+  return { instrument, tuning, capo: capo === 0 ? undefined : { fret: capo, strings: undefined } };
 }
 
 /** Whether a line would be read with the system beside it. */

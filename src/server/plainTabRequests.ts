@@ -1,0 +1,52 @@
+import type { Connection } from 'vscode-languageserver';
+import { CLOSED, FAILED } from './changeRequests';
+import { clampRange } from './documents';
+import { fromRange, toTextEdit } from './protocolConverter';
+import { readParams, TEXT } from './readParams';
+import { REQUESTS, type RequestShapes } from './requests';
+import type { Guard, Session } from './session';
+
+const IMPORT = { text: TEXT, instrument: TEXT, tuning: TEXT };
+
+const NO_TEXT = { error: 'The parameter text was expected as text.' };
+
+/** Answers what reads and writes plain tab. */
+export function registerPlainTabRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
+  const on = <Name extends keyof RequestShapes>(
+    name: Name,
+    empty: RequestShapes[Name]['answer'],
+    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
+  ): void => {
+    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
+      guard(name, empty, (session) => answer(session, params)),
+    );
+  };
+
+  on(REQUESTS.importTab, FAILED, ({ plainTab, settings }, params) => {
+    const read = readParams(params, IMPORT);
+    if ('error' in read) return read;
+    const { text, ...more } = read;
+    if (text === undefined) return NO_TEXT;
+    const answer = plainTab.read(text, { ...more, settings });
+    const { fields, body, guesses, kept, systems } = answer;
+    return { text: answer.text, fields, body, guesses, kept, systems };
+  });
+
+  on(REQUESTS.pasteTab, FAILED, ({ store, plainTab, settings }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    const read = readParams(params, IMPORT);
+    if ('error' in read) return read;
+    const { text, ...more } = read;
+    if (text === undefined) return NO_TEXT;
+    const range = clampRange(open.document, fromRange(params.range));
+    const paste = plainTab.paste(open.document, range, { text, ...more }, settings);
+    return { ...paste, version: open.version, edits: paste.edits.map(toTextEdit) };
+  });
+
+  on(REQUESTS.plainText, FAILED, ({ store, plainTab }, { uri, range }) => {
+    const open = store.get(uri);
+    if (!open) return CLOSED;
+    return plainTab.write(open.document, range && clampRange(open.document, fromRange(range)));
+  });
+}
