@@ -8,11 +8,15 @@ export interface ChangeReport {
 }
 
 /**
- * The counts in one line.
+ * The counts in one line; of a change that writes something new, which has no notes to account for, what it begins its
+ * remarks with.
  *
  * @example countsText({ notesIn: 38, kept: 36, moved: 0, unplaced: [one, other], remarks: [] }) // '36 kept, 0 moved, 2 unplaced'
  */
 export function countsText(report: Report): string {
+  const [first] = report.remarks;
+  if (report.notesIn === 0 && report.unplaced.length === 0 && first !== undefined)
+    return /^[^,.:]*/.exec(first)?.[0] ?? first;
   return `${report.kept} kept, ${report.moved} moved, ${report.unplaced.length} unplaced`;
 }
 
@@ -33,7 +37,8 @@ export function noticeText(what: string, report: Report): string {
 /** The whole report as plain text: every note that found no place is named with its bar and the reason. */
 export function reportText(file: string, { asked, report }: ChangeReport): string {
   const notes = report.notesIn === 1 ? '1 note' : `${report.notesIn} notes`;
-  const lines = [`${file}: ${asked}`, `${notes}: ${countsText(report)}`];
+  const isNew = report.notesIn === 0 && report.remarks.length > 0;
+  const lines = [`${file}: ${asked}`, ...(isNew ? [] : [`${notes}: ${countsText(report)}`])];
   if (report.unplaced.length > 0) {
     lines.push('', 'Notes without a place');
     for (const { part, bar, name, reason } of report.unplaced)
