@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import type { ClientOptions } from '../server/requests';
 import { registerChordChart } from './commands/chordChart';
+import { registerCopyAsPlainText } from './commands/copyAsPlainText';
 import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerFitSinger } from './commands/fitSinger';
@@ -13,6 +14,7 @@ import { registerMoveCapo } from './commands/moveCapo';
 import { registerNewTab } from './commands/newTab';
 import { registerOpenExample } from './commands/openExample';
 import { registerOpenHelp } from './commands/openHelp';
+import { registerPasteAsTab } from './commands/pasteAsTab';
 import { registerRefinger } from './commands/refinger';
 import { registerRingingStrings } from './commands/ringingStrings';
 import { Handouts, registerSaveHandout } from './commands/saveHandout';
@@ -27,6 +29,7 @@ import { registerWriteChords } from './commands/writeChords';
 import { registerWriteNotes } from './commands/writeNotes';
 import { HELP_LINK, HelpPages } from './helpPages';
 import { NoteNamesPages } from './noteNames/noteNamesPages';
+import { registerPasteChoice } from './pasteProvider';
 import { registerPreviewCommands } from './preview/previewCommands';
 import { Previews } from './preview/previews';
 import { ReportPages } from './reportPages';
@@ -87,6 +90,9 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     new NoteNamesPages(requests),
     registerOpenExample(context.extensionUri),
     registerWriteNotes(tools),
+    registerPasteAsTab(requests, pages),
+    registerCopyAsPlainText(requests),
+    registerPasteChoice(requests),
     registerInsertExercise(tools),
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
