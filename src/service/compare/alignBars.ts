@@ -48,7 +48,7 @@ function keyOf({ key }: VersionBar): string {
 /** Above so many pairs of bars they are taken in their order: a whole part that was changed throughout. */
 const MOST_PAIRS = 400_000;
 
-/** Pairs of bars that are most alike in all, in order; bars that have nothing in common meet only when both are empty. */
+/** Pairs of bars that are most alike in all, in order. Bars that have nothing in common do not meet. */
 function alignAlike(before: readonly VersionBar[], after: readonly VersionBar[]): readonly BarPair[] {
   if (before.length === 0) return after.map((bar) => ({ after: bar }));
   if (after.length === 0) return before.map((bar) => ({ before: bar }));
@@ -122,7 +122,7 @@ function traitsOf({ notes }: VersionBar): Traits {
 function likeness(a: Traits | undefined, b: Traits | undefined): number {
   if (!a || !b) return 0;
   if (a.notes === 0 && b.notes === 0) return 0.5;
-  if (a.notes === 0 || b.notes === 0) return 0;
+  if (a.notes === 0 || b.notes === 0) return 0.05; // an empty bar that was filled, where nothing is more alike
   return (
     0.5 * shared(a.sounds, b.sounds) +
     0.25 * shared(a.stops, b.stops) +
