@@ -9,6 +9,8 @@ export interface FoundShape {
   /** Pitch class of the lowest pitch. */
   readonly bass: number;
   readonly innerMuted: number;
+  /** Whether the lowest pitch is the one asked for: the bass behind a slash, else the root. */
+  readonly rooted: boolean;
   /** Fret of the index finger from the nut. */
   readonly position: number;
   readonly cost: number;

@@ -65,7 +65,7 @@ function candidates(
   from: readonly (Pick<StringChoice, 'written' | 'fret'> | undefined)[],
   { required, optional, oneOf }: WantedChord,
   choices: readonly (readonly StringChoice[])[],
-  { x, widest }: Frame,
+  { x, widest, thumb }: Frame,
   changed: number,
   leastStrings = Math.min(LEAST_STRINGS, countTones(required | optional)),
 ): readonly Candidate[] {
@@ -96,7 +96,8 @@ function candidates(
       if (same ? left === count - index : left === 0) continue;
       const l = choice.open ? low : Math.min(low, choice.fret);
       const h = choice.open ? high : Math.max(high, choice.fret);
-      if (h > l && (x[h] ?? 0) - (x[l] ?? 0) > widest + 1e-6) continue;
+      // How far the thumb may be from the fingers is for the fingering to say.
+      if (!thumb && h > l && (x[h] ?? 0) - (x[l] ?? 0) > widest + 1e-6) continue;
       const way = same || !old ? 0 : Math.abs((x[choice.fret] ?? 0) - (x[old.fret] ?? 0));
       chosen[index] = choice;
       choose(index + 1, same ? left : left - 1, mask | choice.mask, l, h, millimetres + way, silenced);

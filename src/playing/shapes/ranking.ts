@@ -5,7 +5,7 @@ export const SHAPE_CONSTANTS = {
   noFifth: { value: 3, reason: 'a full chord is asked for; the fifth is missed least (engineering value)' },
   noExtension: { value: 1, reason: 'a ninth or eleventh that the name implies (engineering value)' },
   inversion: {
-    value: 4,
+    value: 6,
     reason: 'the root in the bass is what is expected of a name without a slash (engineering value)',
   },
   inversionReentrant: {
@@ -54,5 +54,11 @@ export function fullness({ required, optional }: WantedChord): Fullness {
     : { strings: FULL_STRINGS_POWER, silentLow: silentLowPower.value, silentHigh: silentHighPower.value };
 }
 
-/** Shapes of one place on the neck that are shown before others have had their turn. */
+/** A shape is told with further strings where they make it so little dearer (engineering value). */
+export const FULLER = 1.4;
+
+/**
+ * Shapes of one place on the neck that are shown before others have had their turn, those with the root in the bass and
+ * others counted apart.
+ */
 export const SHOWN_A_PLACE = 2;

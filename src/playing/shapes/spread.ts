@@ -1,5 +1,6 @@
 import type { FoundShape } from './found';
-import { SHOWN_A_PLACE } from './ranking';
+import { countTones } from './wanted';
+import { FULLER, SHOWN_A_PLACE } from './ranking';
 
 /**
  * The best shapes without many variations of one place on the neck: first those that differ in two strings or more from
@@ -24,12 +25,15 @@ export function spreadOut(found: readonly FoundShape[], limit: number): readonly
 export function firstChoices(found: readonly FoundShape[], limit: number): Set<FoundShape> {
   const chosen = new Set<FoundShape>();
   const places = new Map<number, number>();
-  for (const shape of found) {
+  const placeOf = ({ position, rooted }: FoundShape): number => position * 2 + (rooted ? 0 : 1);
+  const hasRoom = (shape: FoundShape): boolean => (places.get(placeOf(shape)) ?? 0) < SHOWN_A_PLACE;
+  for (const one of found) {
     if (chosen.size >= limit) break;
-    const there = places.get(shape.position) ?? 0;
-    if (there >= SHOWN_A_PLACE || !isNew(shape, chosen)) continue;
+    if (!hasRoom(one) || !isNew(one, chosen)) continue;
+    const shape = fuller(one, found);
+    if (shape !== one && !isNew(shape, chosen)) continue;
     chosen.add(shape);
-    places.set(shape.position, there + 1);
+    places.set(placeOf(shape), (places.get(placeOf(shape)) ?? 0) + 1);
   }
   return chosen;
 }
@@ -39,8 +43,37 @@ function isNew(shape: FoundShape, chosen: ReadonlySet<FoundShape>): boolean {
   return true;
 }
 
-/** Whether a shape differs from another in one string at most, or is the other with fewer strings. */
+/**
+ * The same shape with more strings, where they cost little; as many as there are, and of those the cheapest. A chord of
+ * two tones wants no more strings than it has.
+ */
+function fuller(shape: FoundShape, found: readonly FoundShape[]): FoundShape {
+  if (countTones(shape.sounding) <= 2) return shape;
+  let best = shape;
+  let most = soundingStrings(shape);
+  for (const other of found) {
+    if (other.cost > shape.cost + FULLER) break;
+    if (other.bass !== shape.bass || other.leftOut !== shape.leftOut) continue;
+    const strings = soundingStrings(other);
+    const holds = shape.choices.every(
+      (choice, index) => !choice || choice.written === other.choices[index]?.written,
+    );
+    if (strings <= most || !holds) continue;
+    [best, most] = [other, strings];
+  }
+  return best;
+}
+
+function soundingStrings({ choices }: FoundShape): number {
+  return choices.filter((choice) => choice !== undefined).length;
+}
+
+/**
+ * Whether a shape differs from another in one string at most, or is the other with fewer strings. One with the root in
+ * the bass is no variation of one without.
+ */
 function isVariation(shape: FoundShape, other: FoundShape): boolean {
+  if (shape.rooted && !other.rooted) return false;
   let differ = 0;
   let more = 0;
   shape.choices.forEach((choice, index) => {

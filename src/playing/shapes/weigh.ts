@@ -10,6 +10,8 @@ export interface Weighed {
   readonly bass: number;
   /** Bits of strings that are silent between two that sound. */
   readonly innerMuted: number;
+  /** Whether the lowest pitch is the one asked for: the bass behind a slash, else the root. */
+  readonly rooted: boolean;
   /** What ranks it beside the hand's cost; infinite where the bass is not the one asked for. */
   readonly extra: number;
 }
@@ -44,7 +46,8 @@ export function weigh(
   if (strings < full.strings) extra += (full.strings - strings) * K.thin.value;
   if (leftOut & wanted.fifth) extra += K.noFifth.value;
   extra += countTones(leftOut & ~wanted.fifth) * K.noExtension.value;
-  return { sounding, leftOut, bass, innerMuted, extra: extra + bassCost(bass, wanted, reentrant) };
+  const ofBass = bassCost(bass, wanted, reentrant);
+  return { sounding, leftOut, bass, innerMuted, rooted: ofBass === 0, extra: extra + ofBass };
 }
 
 /** What a lowest pitch class costs; infinite where another one is asked for. */

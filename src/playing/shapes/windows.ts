@@ -148,13 +148,11 @@ function searchWindow(
   };
 
   const finish = (leastHand: number): void => {
-    const { sounding, leftOut, bass, innerMuted, extra } = weigh(chosen, wanted, reentrant);
+    const { extra, ...weighed } = weigh(chosen, wanted, reentrant);
     if (leastHand + extra >= found.worst) return;
     const hand = shapeCost(chosen, frame, found.worst - extra);
     if (!hand) return;
-    const { position, tie } = hand;
-    const cost = hand.cost + extra;
-    found.add({ choices: [...chosen], sounding, leftOut, bass, innerMuted, position, tie, cost });
+    found.add({ choices: [...chosen], ...weighed, ...hand, cost: hand.cost + extra });
   };
 
   choose(0, 0, 0, 0, 0, 0, 0, 0, 0, false, Infinity);
