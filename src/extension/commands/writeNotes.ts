@@ -11,7 +11,7 @@ export interface WriteNotesArguments extends CommandTarget, Partial<WriteNotesRe
 
 const TITLE = 'Write notes by name';
 const PROMPT =
-  'F#4, F# or b3 · + together, - ring on, . silence, :q its length, | next bar · the notes that sound';
+  'D4, D or b3; D3+A3 together; - rings on; . is silence; D4:q lasts a quarter; | goes to the next bar. Names mean what sounds';
 
 /** Notes typed by name become fingered tab at the cursor. */
 export function registerWriteNotes(tools: ChangeTools): vscode.Disposable {
