@@ -7,6 +7,7 @@ import { convert } from './commands/convert';
 import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
 import { grip } from './commands/grip';
+import { importTab } from './commands/import';
 import { moveCapo } from './commands/moveCapo';
 import { nameChords } from './commands/nameChords';
 import { names } from './commands/names';
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   notes,
   names,
   newTab,
+  importTab,
   nameChords,
   compare,
   convert,
