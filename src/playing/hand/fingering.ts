@@ -10,11 +10,15 @@ export interface Stop {
 /** Millimetres are compared with this much room for rounding. */
 const HAIR = 1e-6;
 const MOST_FINGERS = 4;
+/** Strings of a barre that goes on to the next string at its fret. */
+const LONG_BARRE = 4;
 
 /**
  * Every way to put fingers on stops, as the hard rules allow: a finger has one fret; higher fingers never stand lower;
  * two fingers are no farther apart than their limit; a finger on several strings is a barre, with no open and no
- * lower string between its ends and no other finger at its fret between them.
+ * lower string between its ends and no other finger at its fret between them; and a barre of four strings or more
+ * takes the next string at its fret as well: no player sets another finger beside a barre that could go on (common
+ * practice, no source).
  * @param opens bits of the strings that ring open
  * @param give called with the finger of each stop; the array is used again, copy it
  * @param inOrder leaves out ways in which a higher finger stops the lower-placed of two strings at one fret. Crossing
@@ -112,8 +116,10 @@ function legal(
     for (let index = from + 1; index < to; index++) if ((opens >> index) & 1) return false;
     for (let at = 0; at < stops.length; at++) {
       const stop = stops[at];
-      if (!stop || stop.index <= from || stop.index >= to || fingers[at] === finger) continue;
-      if (stop.fret <= fret) return false;
+      if (!stop || fingers[at] === finger) continue;
+      const beside = stop.index === from - 1 || stop.index === to + 1;
+      if (beside && stop.fret === fret && to - from + 1 >= LONG_BARRE && fingers[at] !== THUMB) return false;
+      if (stop.index > from && stop.index < to && stop.fret <= fret) return false;
     }
   }
   const thumb = fretOf[THUMB] ?? 0;

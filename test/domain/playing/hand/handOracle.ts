@@ -164,8 +164,11 @@ export class Oracle {
         if (f !== g || d.s >= e.s) continue;
         // A barre from d to e.
         for (const other of held) {
-          if (other.s <= d.s || other.s >= e.s) continue;
           const finger = fingers[down.indexOf(other)];
+          // A barre of four strings takes the next one at its fret as well.
+          const beside = e.s - d.s >= 3 && (other.s === d.s - 1 || other.s === e.s + 1);
+          if (beside && other.fret === d.fret && finger !== f && finger !== 5) return false;
+          if (other.s <= d.s || other.s >= e.s) continue;
           if (other.fret < d.fret || (other.fret === d.fret && finger !== f)) return false;
         }
       }
