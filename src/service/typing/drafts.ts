@@ -56,9 +56,12 @@ function firstOf(
   });
   for (const { draft, now } of all)
     if (saysTheSame(system, now, touchedOf(system, now, line, draft), true)) return { system: now, draft };
-  // Where the times of columns change anyway, none is moved on top of that.
-  for (const { draft, now } of all) {
-    if (movesColumns(draft)) continue;
+  // Where the times of columns change anyway, none is moved on top of that; under a count no time hangs on how many
+  // columns there are.
+  const isCounted = system.reading.timing === 'counted';
+  const others = [...all].sort((a, b) => Number(movesColumns(a.draft)) - Number(movesColumns(b.draft)));
+  for (const { draft, now } of others) {
+    if (movesColumns(draft) && !isCounted) continue;
     if (saysTheSame(system, now, touchedOf(system, now, line, draft), false)) return { system: now, draft };
   }
   return undefined;

@@ -22,7 +22,8 @@ function waysToJoin(line: StringLine, offset: number, digit: string): Ways {
   const { text } = line;
   const { before, after } = digitsAbout(text, offset);
   const first = text.slice(offset - before, offset);
-  const isDecimal = text[offset - before - 1] === '.' && /[<b\d]/.test(text[offset - before - 2] ?? '');
+  // `<3.2` or `b7.5`: digits behind the point are no fret's.
+  const isDecimal = /[<b]\d{1,2}\.\d+$/.test(text.slice(0, offset));
   if (!isDecimal) {
     if (before > 1)
       return 'A fret has at most two digits: leave a dash between it and the next one on the same string.';

@@ -62,9 +62,21 @@ function sameNotes(old: SystemReading, now: SystemReading, touched: Touched): bo
         note.kind === other.kind &&
         note.fret === other.fret &&
         note.touched === other.touched &&
-        (note.ghost === other.ghost || note.line === touched.line) &&
+        (note.line === touched.line || isPlayedTheSame(note, other)) &&
         equal(note.onset, other.onset)
       );
+    })
+  );
+}
+
+/** A line that is not typed on keeps its signs, too. */
+function isPlayedTheSame(note: NoteReading, other: NoteReading): boolean {
+  return (
+    note.ghost === other.ghost &&
+    note.techniques.length === other.techniques.length &&
+    note.techniques.every(({ kind, toFret }, i) => {
+      const technique = other.techniques[i];
+      return technique?.kind === kind && technique.toFret === toFret;
     })
   );
 }

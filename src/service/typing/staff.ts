@@ -143,8 +143,7 @@ export class Staff {
   private put(cursor: StaffCursor, ways: readonly Draft[]): Draft | undefined {
     const done = writeDraft(this.system, cursor.line, ways);
     if (!done) {
-      this.notice =
-        'Nothing was written: other notes would begin at another time. Write the count of this system first, or leave more dashes.';
+      this.notice = this.whyNot(cursor, ways);
       return undefined;
     }
     this.system = done.system;
@@ -158,6 +157,20 @@ export class Staff {
       other.anchor = this.shifted(other, other.anchor, added, removed);
     }
     return done.draft;
+  }
+
+  private whyNot(cursor: StaffCursor, ways: readonly Draft[]): string {
+    const [way] = ways;
+    // `|h7` can only be written from its fret.
+    if (
+      way?.column === 1 &&
+      /^[hptr~]/.test(way.signs) &&
+      isDash(this.lineOf(cursor).text[this.offset(cursor) + 1])
+    )
+      return `A string line cannot begin with “${way.signs[0] ?? ''}” alone: write the fret behind it first.`;
+    return this.system.reading.timing === 'counted'
+      ? 'Nothing was changed: another note begins together with this one, and would begin at another time. Leave a dash between them.'
+      : 'Nothing was changed: other notes would begin at another time. Write the count of this system first, or leave more dashes.';
   }
 
   /** A cursor right behind a digit stays there: its own second digit belongs into the new column. */
