@@ -29,7 +29,8 @@ export const chordName: Check = {
                 message: error.message,
                 mends: error.suggestions.flatMap((name) => {
                   const edits = rewriteMark(scene, line, start, end, name);
-                  return edits ? [{ title: `Write ${name}`, edits }] : [];
+                  const preferred = error.suggestions.length === 1;
+                  return edits ? [{ title: `Write ${name}`, preferred, edits }] : [];
                 }),
               },
             ];

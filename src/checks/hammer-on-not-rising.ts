@@ -20,6 +20,7 @@ export const hammerOnNotRising: Check = {
           [
             {
               title: falls ? 'Write p, a pull-off' : 'Write a dash for the sign',
+              preferred: falls,
               edits: [
                 {
                   line: problem.line,

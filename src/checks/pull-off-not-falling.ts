@@ -21,6 +21,7 @@ export const pullOffNotFalling: Check = {
           [
             {
               title: rises ? 'Write h, a hammer-on' : 'Write a dash for the sign',
+              preferred: rises,
               edits: [
                 {
                   line: problem.line,

@@ -24,6 +24,7 @@ export const slideAgainstSign: Check = {
           [
             {
               title: turned === '-' ? 'Write a dash for the sign' : `Write ${turned}`,
+              preferred: turned !== '-',
               edits: [{ line: problem.line, start, end, text: turned.repeat(end - start) }],
             },
           ],

@@ -6,6 +6,7 @@ import { compare } from './commands/compare';
 import { convert } from './commands/convert';
 import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
+import { format } from './commands/format';
 import { grip } from './commands/grip';
 import { importTab } from './commands/import';
 import { moveCapo } from './commands/moveCapo';
@@ -28,6 +29,7 @@ import { write } from './commands/write';
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly Command[] = [
   check,
+  format,
   notes,
   names,
   newTab,

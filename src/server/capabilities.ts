@@ -20,6 +20,7 @@ export function initializeResult(facts: ClientFacts): InitializeResult {
       codeLensProvider: {},
       codeActionProvider: {
         codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite, FIX_ALL],
+        resolveProvider: true,
       },
       documentFormattingProvider: true,
       documentRangeFormattingProvider: true,

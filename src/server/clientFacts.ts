@@ -13,6 +13,8 @@ export interface ClientFacts {
   readonly refreshInlayHints: boolean;
   readonly refreshTokens: boolean;
   readonly refreshLenses: boolean;
+  /** An offered change may come without its edits, which are asked for when it is taken. */
+  readonly resolvesEdits: boolean;
   readonly settings: Settings;
   /** An address with `{code}` in it. */
   readonly helpLink: string | undefined;
@@ -25,7 +27,8 @@ export interface ClientFacts {
  * Reads the client's half of `initialize`. Malformed options count as not given; `tell` hears of malformed settings.
  */
 export function readClientFacts(params: InitializeParams, tell: (problem: string) => void): ClientFacts {
-  const { workspace } = { ...params.capabilities };
+  const { workspace, textDocument } = { ...params.capabilities };
+  const resolved: unknown = textDocument?.codeAction?.resolveSupport?.properties;
   const options = asRecord(params.initializationOptions);
   const settings = options['settings'];
   const helpLink = options['helpLink'];
@@ -35,6 +38,7 @@ export function readClientFacts(params: InitializeParams, tell: (problem: string
     refreshInlayHints: workspace?.inlayHint?.refreshSupport === true,
     refreshLenses: workspace?.codeLens?.refreshSupport === true,
     refreshTokens: workspace?.semanticTokens?.refreshSupport === true,
+    resolvesEdits: Array.isArray(resolved) && resolved.includes('edit'),
     settings: settings === undefined ? DEFAULT_SETTINGS : readSettings(settings, tell),
     helpLink: typeof helpLink === 'string' && helpLink.includes(CODE_SLOT) ? helpLink : undefined,
     commands: options['commands'] === true,

@@ -19,7 +19,10 @@ import {
   toRewrite,
   toSemanticTokens,
   toTextEdit,
+  toWideRewrite,
+  withEdits,
 } from './protocolConverter';
+import { readWideRewrite } from './wideRewriteData';
 import { documentOf, type Guard, type Session } from './session';
 
 /** The part of a connection that takes the handlers of language features. */
@@ -31,6 +34,7 @@ export type FeatureConnection = Pick<
   | 'onDocumentHighlight'
   | 'onCompletion'
   | 'onCodeAction'
+  | 'onCodeActionResolve'
   | 'onDocumentFormatting'
   | 'onDocumentRangeFormatting'
   | 'languages'
@@ -116,6 +120,10 @@ export function registerLanguageFeatures(connection: FeatureConnection, guard: G
     }),
   );
 
+  connection.onCodeActionResolve((action) =>
+    guard('a code action', action, (session): lsp.CodeAction => resolved(session, action)),
+  );
+
   connection.onCodeAction((params) => guard('code actions', [], (session) => codeActions(session, params)));
 }
 
@@ -125,16 +133,25 @@ function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAc
   const range = clampRange(open.document, fromRange(params.range));
   const actions: lsp.CodeAction[] = [];
   if (wants(params.context, CodeActionKind.QuickFix)) {
+    const widened = new Set<string>();
     for (const found of session.service.diagnostics(open.document, session.settings)) {
       if (!meet(found.range, range)) continue;
       const diagnostic = toDiagnostic(found, session.facts.helpLink);
-      const wider = session.service.widerMends(open.document, found);
+      // What reaches over the file is the same for all that say the same: once is enough.
+      const wider = widened.has(found.code) ? [] : session.service.widerMends(open.document, found);
+      widened.add(found.code);
       for (const mend of [...found.mends, ...wider]) actions.push(toQuickFix(open.uri, mend, diagnostic));
     }
   }
   if (wants(params.context, CodeActionKind.RefactorRewrite)) {
     for (const mend of session.service.rewrites(open.document, range))
       actions.push(toRewrite(open.uri, mend));
+    for (const offer of session.service.wideRewrites(open.document, range)) {
+      const edits = session.facts.resolvesEdits
+        ? undefined
+        : session.service.wideRewrite(open.document, range, offer.id);
+      actions.push(toWideRewrite(open.uri, range, offer, edits));
+    }
     if (session.facts.commands && touchesSystem(open, range))
       actions.push(...toCommandActions(open.uri, range));
   }
@@ -144,6 +161,15 @@ function codeActions(session: Session, params: lsp.CodeActionParams): lsp.CodeAc
     if (edits.length > 0) actions.push(toFixAll(open.uri, edits));
   }
   return actions;
+}
+
+/** The edits of an offer that was told without them. */
+function resolved(session: Session, action: lsp.CodeAction): lsp.CodeAction {
+  const asked = readWideRewrite(action.data);
+  const open = asked && documentOf(session, asked);
+  if (!open) return action;
+  const range = clampRange(open.document, asked.range);
+  return withEdits(open.uri, action, session.service.wideRewrite(open.document, range, asked.id));
 }
 
 /** A client may ask for some kinds only; `refactor` asks for `refactor.rewrite` too. */

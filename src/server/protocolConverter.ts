@@ -27,6 +27,7 @@ import {
   type TextEdit,
 } from '../service/records';
 import { svgDataUri } from '../service/grip/dataUri';
+import type { WideRewrite } from '../service/mends/wideRewrite';
 import type { ChangeResult, Variant } from '../service/serviceApi';
 import type { TextChange } from './documents';
 import type { ChangeAnswer, ChangeVariant } from './requests';
@@ -147,6 +148,22 @@ export function toRewrite(uri: string, mend: Mend): lsp.CodeAction {
     kind: CodeActionKind.RefactorRewrite,
     edit: { changes: { [uri]: mend.edits.map(toTextEdit) } },
   };
+}
+
+/** A change of many systems; without edits they are asked for when it is taken. */
+export function toWideRewrite(
+  uri: string,
+  range: Range,
+  { id, title }: WideRewrite,
+  edits: readonly TextEdit[] | undefined,
+): lsp.CodeAction {
+  const action: lsp.CodeAction = { title, kind: CodeActionKind.RefactorRewrite };
+  return edits ? withEdits(uri, action, edits) : { ...action, data: { uri, range: toRange(range), id } };
+}
+
+/** An action with its edits of the one document. */
+export function withEdits(uri: string, action: lsp.CodeAction, edits: readonly TextEdit[]): lsp.CodeAction {
+  return { ...action, edit: { changes: { [uri]: edits.map(toTextEdit) } } };
 }
 
 /** The refactorings that the client carries out, since they ask the user what to do. */

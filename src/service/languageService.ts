@@ -22,6 +22,7 @@ import { hover } from './hover/hover';
 import { inlayHints } from './inlayHints';
 import { fixAll } from './mends/fixAll';
 import { widerMends } from './mends/widerMends';
+import { countOffers, writeCounts } from './mends/writeCounts';
 import { sectionLens } from './lens';
 import { libraryEntry } from './library/libraryEntry';
 import { neck, neckSvg } from './neck/neck';
@@ -63,6 +64,8 @@ export function createLanguageService(): LanguageService {
     open,
     diagnostics,
     rewrites,
+    wideRewrites: countOffers,
+    wideRewrite: writeCounts,
     widerMends,
     fixAll,
     format,

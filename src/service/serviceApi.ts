@@ -14,6 +14,7 @@ import type {
 } from './start/startAnswer';
 import type { LibraryEntry } from './library/libraryAnswer';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
+import type { WideRewrite, WideRewriteId } from './mends/wideRewrite';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
 import type { RingingAnswer, RingingRequest } from './ringing/ringingAnswer';
 import type {
@@ -53,6 +54,9 @@ export interface LanguageService {
   diagnostics(document: TabDocument, settings: Settings): readonly Diagnostic[];
   /** Changes on offer where nothing is wrong, such as writing the count that was worked out. */
   rewrites(document: TabDocument, range: Range): readonly Mend[];
+  /** Changes of many systems on offer at a place; `wideRewrite` works one out. */
+  wideRewrites(document: TabDocument, range: Range): readonly WideRewrite[];
+  wideRewrite(document: TabDocument, range: Range, id: WideRewriteId): readonly TextEdit[];
   /** Mends of a diagnostic that reach beyond its system, such as new labels in the whole file. */
   widerMends(document: TabDocument, found: Diagnostic): readonly Mend[];
   /** All mends that are surely meant and change nothing that sounds, as one list of edits. */

@@ -13,6 +13,23 @@ export function replace(line: number, start: number, end: number, newText: strin
   return { range: rangeOf(line, start, end), newText };
 }
 
+/**
+ * The edit that turns a stretch of a line into another text, without what is the same at its two ends; none where nothing
+ * is different.
+ * @param offset where the stretch begins in its line
+ */
+export function smallestEdit(line: number, offset: number, before: string, after: string): TextEdit[] {
+  if (before === after) return [];
+  const least = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < least && before[start] === after[start]) start += 1;
+  let end = 0;
+  while (end < least - start && before[before.length - 1 - end] === after[after.length - 1 - end]) end += 1;
+  return [
+    replace(line, offset + start, offset + before.length - end, after.slice(start, after.length - end)),
+  ];
+}
+
 /** Edits with the last place first, so that they may be applied one after the other. */
 export function lastFirst(edits: readonly TextEdit[]): readonly TextEdit[] {
   return [...edits].sort(

@@ -29,8 +29,8 @@ export function looseRowAt(document: TabDocument, at: number): LooseRow | undefi
   if (body?.kind !== 'string') return undefined;
   const rows = Array.from({ length: below - at }, (_, i) => looseKind(document, at + i) ?? own);
   // A system has one count; a second line that counts is no row.
-  if (rows.concat(rowsOf(system)).filter((row) => row === own).length > 1 && own === 'count')
-    return undefined;
+  const counts = [...rows, ...rowsOf(system)].filter((row) => row === 'count');
+  if (own === 'count' && counts.length > 1) return undefined;
   const barAt = widthOfText(body.text.slice(0, body.bodyStart));
   const room = Math.max(barAt, ...rows.map((row) => row.length + 1));
   const more = room - barAt;

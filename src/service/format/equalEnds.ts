@@ -1,3 +1,4 @@
+import { emptyBars } from '../../notation/emptyBars';
 import type { ParsedLine, StringLine } from '../../notation/parsedLine';
 import type { Draft } from './formatSystem';
 
@@ -21,14 +22,6 @@ export function endsMadeEqual({ lines, reading }: Draft): readonly (readonly str
   if (!full) return [];
   const ground = emptyBars(full);
   return [lines.map((line, i) => (broken.has(i) ? line.text : extended(line, ground)))];
-}
-
-/**
- * The run of a string line with its bar signs and dashes for everything else.
- * @example emptyBars(parseLine('G|0-|2h4-|')) // '|--|----|'
- */
-export function emptyBars({ tokens }: StringLine): string {
-  return tokens.map(({ kind, text, width }) => (kind === 'bar' ? text : '-'.repeat(width))).join('');
 }
 
 function extended(line: ParsedLine, ground: string): string {

@@ -33,41 +33,102 @@ const MOST_ROUNDS = 4;
  * and mark where it was. The lines of the answer would come back as they are.
  */
 export function formatSystem(system: System): readonly string[] | undefined {
-  const before = system.lines.map(({ text }) => text);
+  const draft = atOnce(system) ?? stepByStep(system);
+  const after = draft?.lines.map(({ text }) => text);
+  return after && !sameTexts(after, textsOf(system)) ? after : undefined;
+}
+
+/** All steps, believed after one reading of what they make; undefined where that does not say the same. */
+function atOnce(system: System): Draft | undefined {
+  const lines = STEPS.reduce<readonly ParsedLine[]>(
+    (before, step) => parsed(step({ lines: before, reading: system.reading })[0], before),
+    system.lines,
+  );
+  if (lines === system.lines) return system;
+  const draft = readDraft(lines, system, system);
+  if (!draft || !saysTheSame(system, system, draft)) return undefined;
+  const isDone = STEPS.every((step) => parsed(step(draft)[0], draft.lines) === draft.lines);
+  return isDone ? draft : undefined;
+}
+
+/** One step after the other, each believed by itself, until there is nothing more to do. */
+function stepByStep(system: System): Draft | undefined {
   let draft: Draft = system;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const start = draft;
     for (const step of STEPS) draft = take(step(draft), draft, system);
-    if (draft === start) {
-      const after = draft.lines.map(({ text }) => text);
-      return sameTexts(after, before) ? undefined : after;
-    }
+    if (draft === start) return draft;
   }
   return undefined;
 }
 
 function take(ways: readonly (readonly string[])[], draft: Draft, system: System): Draft {
-  const before = draft.lines.map(({ text }) => text);
   for (const texts of ways) {
-    if (sameTexts(texts, before)) continue;
-    const next = readDraft(texts, draft.lines, system);
+    const lines = parsed(texts, draft.lines);
+    const next = lines === draft.lines ? undefined : readDraft(lines, draft, system);
     if (next && saysTheSame(system, draft, next)) return next;
   }
   return draft;
 }
 
-/** What texts are read as; undefined where a line is not of the same kind any more. */
-function readDraft(texts: readonly string[], old: readonly ParsedLine[], system: System): Draft | undefined {
-  const lines = texts.map((text, i) => (old[i]?.text === text ? old[i] : parseLine(text)));
-  const kept = lines.every((line, i) => line.kind === old[i]?.kind);
-  return kept ? { lines, reading: readSystem(lines, system.header, system) } : undefined;
+/** Texts as lines; the old lines themselves where nothing is different. */
+function parsed(texts: readonly string[] | undefined, old: readonly ParsedLine[]): readonly ParsedLine[] {
+  if (
+    !texts ||
+    sameTexts(
+      texts,
+      old.map(({ text }) => text),
+    )
+  )
+    return old;
+  return texts.map((text, i) => {
+    const before = old[i];
+    return before?.text === text ? before : parseLine(text);
+  });
+}
+
+function textsOf({ lines }: Draft): readonly string[] {
+  return lines.map(({ text }) => text);
+}
+
+/** What lines are read as; undefined where one is not of the same kind any more. */
+function readDraft(lines: readonly ParsedLine[], before: Draft, system: System): Draft | undefined {
+  if (!lines.every((line, i) => line.kind === before.lines[i]?.kind)) return undefined;
+  // Only columns are read: what stands before them may move as it likes.
+  const reading = lines.every((line, i) => sameColumns(line, before.lines[i]))
+    ? before.reading
+    : readSystem(lines, system.header, system);
+  return { lines, reading };
+}
+
+/** Whether two lines have the same signs and marks in the same columns. */
+function sameColumns(line: ParsedLine, old: ParsedLine | undefined): boolean {
+  if (line === old) return true;
+  if (line.kind === 'string' && old?.kind === 'string')
+    return line.width === old.width && samePieces(line.tokens, old.tokens);
+  if (line.kind === 'row' && old?.kind === 'row')
+    return samePieces(line.marks, old.marks) && samePieces(line.bars, old.bars);
+  return false;
+}
+
+interface PieceOfLine {
+  readonly text: string;
+  readonly column: number;
+}
+
+function samePieces(one: readonly PieceOfLine[], other: readonly PieceOfLine[]): boolean {
+  return (
+    one.length === other.length &&
+    one.every(({ text, column }, i) => text === other[i]?.text && column === other[i].column)
+  );
 }
 
 /** Whether everything sounds and stands as in the system, remarks too, and nothing new is wrong. */
 function saysTheSame(system: System, before: Draft, { lines, reading }: Draft): boolean {
+  if (!lines.every((line, i) => sameWords(line, system.lines[i]))) return false;
+  if (reading === before.reading) return true;
   return (
     sameReading(system.reading, reading) &&
-    lines.every((line, i) => sameWords(line, system.lines[i])) &&
     reading.problems.every(({ kind }) => count(reading, kind) <= count(before.reading, kind))
   );
 }

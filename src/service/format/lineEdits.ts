@@ -1,4 +1,4 @@
-import { replace } from '../../checks/support/edits';
+import { smallestEdit } from '../../checks/support/edits';
 import type { TextEdit } from '../../notation/tabDocument';
 
 /**
@@ -11,22 +11,9 @@ export function lineEdits(line: number, before: string, bodyStart: number, after
   // From behind the first bar line: the bar line itself stays, so that the two edits cannot touch.
   const [split, newSplit] = [bodyStart + 1, after.indexOf('|') + 1];
   const apart = bodyStart > 0 && newSplit > 0 && before[bodyStart] === '|';
-  if (!apart) return changed(line, 0, before, after);
+  if (!apart) return smallestEdit(line, 0, before, after);
   return [
-    ...changed(line, 0, before.slice(0, split), after.slice(0, newSplit)),
-    ...changed(line, split, before.slice(split), after.slice(newSplit)),
-  ];
-}
-
-/** One edit, without what is the same at its two ends. */
-function changed(line: number, offset: number, before: string, after: string): TextEdit[] {
-  if (before === after) return [];
-  const least = Math.min(before.length, after.length);
-  let start = 0;
-  while (start < least && before[start] === after[start]) start += 1;
-  let end = 0;
-  while (end < least - start && before[before.length - 1 - end] === after[after.length - 1 - end]) end += 1;
-  return [
-    replace(line, offset + start, offset + before.length - end, after.slice(start, after.length - end)),
+    ...smallestEdit(line, 0, before.slice(0, split), after.slice(0, newSplit)),
+    ...smallestEdit(line, split, before.slice(split), after.slice(newSplit)),
   ];
 }

@@ -2,7 +2,7 @@ import { lastFirst, replace } from '../../checks/support/edits';
 import { hasOctave } from '../../checks/support/labelled';
 import { relabelLines } from '../../checks/support/relabel';
 import { labelTrouble, usualLabel } from '../../notation/labels';
-import type { System, TabDocument, TextEdit } from '../../notation/tabDocument';
+import type { Range, System, TabDocument, TextEdit } from '../../notation/tabDocument';
 import type { Mend } from '../records';
 
 /**
@@ -52,4 +52,31 @@ export function relabelled({ lines, reading, header, firstLine }: System): TextE
   return relabelLines(lines, labels).map(({ line, start, end, text }) =>
     replace(firstLine + line, start, end, text),
   );
+}
+
+/** The fields that change what the strings are. */
+const TUNES: ReadonlySet<string> = new Set(['tuning', 'instrument']);
+
+/**
+ * New labels for all systems that a changed tuning holds for, on offer at its field, where the hand still is after
+ * the change: up to the next field that changes the tuning again in that part.
+ */
+export function relabelAtField(document: TabDocument, { start, end }: Range): readonly Mend[] {
+  const group = document.fieldGroups.find(({ fields }) =>
+    fields.some(
+      ({ line, lineIndex }) => TUNES.has(line.field) && lineIndex >= start.line && lineIndex <= end.line,
+    ),
+  );
+  if (!group) return [];
+  const { tuning, part } = group.after;
+  const from = group.fields[0]?.lineIndex ?? 0;
+  const under = document.systems.filter(
+    ({ firstLine, header }) =>
+      firstLine > from && header.tuning === tuning && (part === undefined || header.part === part),
+  );
+  const wrong = under.filter(needsLabels);
+  if (wrong.length === 0) return [];
+  const which =
+    wrong.length === 1 ? 'the system' : wrong.length === 2 ? 'both systems' : `all ${wrong.length} systems`;
+  return [mend(`Label the lines of ${which} by this tuning`, wrong)];
 }
