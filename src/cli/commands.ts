@@ -4,6 +4,8 @@ import { chart } from './commands/chart';
 import { chord } from './commands/chord';
 import { compare } from './commands/compare';
 import { convert } from './commands/convert';
+import { find } from './commands/find';
+import { list } from './commands/list';
 import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
 import { format } from './commands/format';
@@ -36,6 +38,8 @@ export const COMMANDS: readonly Command[] = [
   importTab,
   nameChords,
   compare,
+  find,
+  list,
   convert,
   transpose,
   moveCapo,

@@ -3,6 +3,10 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import type { ClientOptions } from '../server/requests';
 import { registerChordChart } from './commands/chordChart';
 import { registerCopyAsPlainText } from './commands/copyAsPlainText';
+import { registerCompare } from './commands/compare';
+import { registerFindBySound } from './commands/findBySound';
+import { FoundView } from './library/foundView';
+import { LibraryView } from './library/libraryView';
 import { registerConvert } from './commands/convert';
 import { registerConvertIntoNewPart } from './commands/convertIntoNewPart';
 import { registerFitSinger } from './commands/fitSinger';
@@ -67,6 +71,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
   const handouts = new Handouts(requests, places);
   const sheet = new SheetPanel(context.extensionUri, requests, places, handouts);
   const shapes = new ShapesPanel(context.extensionUri, requests, places);
+  const found = new FoundView();
   const tools = { requests, pages, previews, memory: context.globalState };
   context.subscriptions.push(
     pages,
@@ -81,6 +86,10 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerChordChart(requests),
     registerSuit(tools, help),
     registerFitSinger(tools, help),
+    found,
+    registerFindBySound(requests, found),
+    new LibraryView(requests, context.workspaceState),
+    registerCompare(requests, help),
     registerRingingStrings(requests, help),
     registerTranspose(tools),
     registerMoveCapo(tools),

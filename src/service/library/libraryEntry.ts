@@ -16,7 +16,7 @@ export function libraryEntry(document: TabDocument): LibraryEntry {
   ];
   return {
     title: each(({ title }) => title ?? '')[0] ?? '',
-    parts: document.parts.filter((part) => part !== undefined && part !== ''),
+    parts: document.parts.flatMap((part) => (part === undefined || part === '' ? [] : [part])),
     tunings: each(({ tuning, instrument }) => formatTuning(tuning, instrument)),
     notes: each(({ tuning }) => formatTuningNotes(tuning)),
     capos: each(({ capo }) => formatCapo(capo)),
