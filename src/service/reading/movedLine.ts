@@ -1,6 +1,7 @@
 import { widthOfText } from '../../notation/columns';
 import type { RowLine, StringLine, Token } from '../../notation/parsedLine';
 import { splitRun } from '../../notation/time/syllables';
+import type { RenamedToken } from './namesOfNotes';
 import type { NewColumn } from './widened';
 
 /** A line whose columns were moved, and where its characters went. */
@@ -34,11 +35,7 @@ class Growing {
  * A string line with names in place of frets, widened as its system is.
  * @param tokens its tokens, each with what stands in its place, where it is something else
  */
-export function movedStringLine(
-  line: StringLine,
-  tokens: readonly { readonly token: Token; readonly text: string | undefined }[],
-  to: NewColumn,
-): MovedLine {
+export function movedStringLine(line: StringLine, tokens: readonly RenamedToken[], to: NewColumn): MovedLine {
   const out = new Growing(line.text.slice(0, line.bodyStart));
   for (const { token, text } of tokens) {
     const { start, column, width, kind } = token;

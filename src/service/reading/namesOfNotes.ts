@@ -64,10 +64,23 @@ export function namesOfNotes(
   };
 }
 
-/** The tokens of a line with what stands in their place, where it is something else. */
-export function renamed(
-  { tokens }: StringLine,
-  name: TokenName,
-): readonly { readonly token: Token; readonly text: string | undefined }[] {
-  return tokens.map((token) => ({ token, text: name(token) }));
+/** A token, and what stands in its place where it is something else. */
+export interface RenamedToken {
+  readonly token: Token;
+  readonly text: string | undefined;
+}
+
+/** The tokens of a line with their names; one whose name stands in the token before goes into that. */
+export function renamed({ tokens }: StringLine, name: TokenName): readonly RenamedToken[] {
+  const named: RenamedToken[] = [];
+  for (const token of tokens) {
+    const text = name(token);
+    const before = named.at(-1);
+    if (text === '' && before) {
+      const { token: first } = before;
+      const whole = { ...first, end: token.end, width: first.width + token.width };
+      named[named.length - 1] = { token: whole, text: before.text };
+    } else named.push({ token, text });
+  }
+  return named;
 }
