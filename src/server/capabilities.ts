@@ -16,6 +16,7 @@ export function initializeResult(facts: ClientFacts): InitializeResult {
       foldingRangeProvider: true,
       documentHighlightProvider: true,
       completionProvider: { triggerCharacters: [':', ' '] },
+      renameProvider: { prepareProvider: true },
       inlayHintProvider: true,
       codeLensProvider: {},
       codeActionProvider: {

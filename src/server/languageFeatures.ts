@@ -1,4 +1,4 @@
-import { CodeActionKind } from 'vscode-languageserver';
+import { CodeActionKind, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import type * as lsp from 'vscode-languageserver';
 import type { Place, Range } from '../service/records';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
@@ -16,6 +16,7 @@ import {
   toHover,
   toInlayHint,
   toQuickFix,
+  toRange,
   toRewrite,
   toSemanticTokens,
   toTextEdit,
@@ -34,11 +35,18 @@ export type FeatureConnection = Pick<
   | 'onDocumentHighlight'
   | 'onCompletion'
   | 'onCodeAction'
+  | 'onPrepareRename'
+  | 'onRenameRequest'
   | 'onCodeActionResolve'
   | 'onDocumentFormatting'
   | 'onDocumentRangeFormatting'
   | 'languages'
 >;
+
+type PrepareAnswer = { range: lsp.Range; placeholder: string } | ResponseError | null;
+type RenameAnswer = lsp.WorkspaceEdit | ResponseError | null;
+
+const NOT_RENAMABLE = 'Only the name of a part can be renamed: put the cursor on the one after part:.';
 
 /** Answers everything that an editor asks about a document. */
 export function registerLanguageFeatures(connection: FeatureConnection, guard: Guard): void {
@@ -47,6 +55,25 @@ export function registerLanguageFeatures(connection: FeatureConnection, guard: G
       const at = locate(session, params);
       const hover = at && session.service.hover(at.open.document, at.place, session.settings);
       return hover ? toHover(hover, session.facts.pictures) : null;
+    }),
+  );
+
+  connection.onPrepareRename((params) =>
+    guard<PrepareAnswer>('renaming', null, (session) => {
+      const at = locate(session, params);
+      const found = at && session.service.renamable(at.open.document, at.place);
+      if (found) return { range: toRange(found.range), placeholder: found.name };
+      return new ResponseError(LSPErrorCodes.RequestFailed, NOT_RENAMABLE);
+    }),
+  );
+
+  connection.onRenameRequest((params) =>
+    guard<RenameAnswer>('renaming', null, (session) => {
+      const at = locate(session, params);
+      if (!at) return null;
+      const edits = session.service.rename(at.open.document, at.place, String(params.newName));
+      if ('error' in edits) return new ResponseError(LSPErrorCodes.RequestFailed, edits.error);
+      return { changes: { [at.open.uri]: edits.map(toTextEdit) } };
     }),
   );
 

@@ -30,6 +30,7 @@ import { notes } from './notes';
 import { open } from './open';
 import { outline } from './outline';
 import { noteNames } from './reading/noteNames';
+import { renamable, rename } from './rename';
 import { rewrites } from './rewrites';
 import { ringing } from './ringing/ringing';
 import { semanticTokens } from './semanticTokens';
@@ -104,6 +105,8 @@ export function createLanguageService(): LanguageService {
     passages,
     counterpart,
     compare,
+    renamable,
+    rename,
     soundPattern,
     typedPattern,
     soundIndex,

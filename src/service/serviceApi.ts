@@ -13,6 +13,7 @@ import type {
   StartingTuning,
 } from './start/startAnswer';
 import type { LibraryEntry } from './library/libraryAnswer';
+import type { Renamable } from './rename';
 import type { StringsAnswer, StringsRequest } from './strings/stringsAnswer';
 import type { WideRewrite, WideRewriteId } from './mends/wideRewrite';
 import type { NeckAnswer, NeckPictureAnswer, NeckPictureRequest, NeckRequest } from './neck/neckAnswer';
@@ -144,6 +145,10 @@ export interface LanguageService {
   ): Generator<SuitStep, SuitResult | ServiceError>;
   /** Passages that can be named at a place: the selection widened to bar signs, the section, the part, the file. */
   passages(document: TabDocument, selection: Range): readonly Passage[];
+  /** The name of a part at a place, which can be renamed. */
+  renamable(document: TabDocument, place: Place): Renamable | undefined;
+  /** Gives that part another name everywhere in the file. */
+  rename(document: TabDocument, place: Place, newName: string): readonly TextEdit[] | ServiceError;
   /** What is selected as something to look for; a tune that is typed as note names. */
   soundPattern(document: TabDocument, ranges: readonly Range[]): SoundPattern | ServiceError;
   typedPattern(text: string): SoundPattern | ServiceError;
