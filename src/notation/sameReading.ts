@@ -32,8 +32,8 @@ export function sameSound(one: SystemReading, other: SystemReading): boolean {
         equal(a.onset, b.onset) &&
         equal(a.length, b.length) &&
         a.pickup === b.pickup &&
-        a.openSign === b.openSign &&
-        a.closeSign === b.closeSign,
+        sameSign(a.openSign, b.openSign) &&
+        sameSign(a.closeSign, b.closeSign),
     ) &&
     inPairs(
       one.repeats,
@@ -41,6 +41,11 @@ export function sameSound(one: SystemReading, other: SystemReading): boolean {
       (a, b) => a.firstBar === b.firstBar && a.lastBar === b.lastBar && a.times === b.times,
     )
   );
+}
+
+/** The last bar of a system may go without its sign, which says no more than that it ends there. */
+function sameSign(a: string, b: string): boolean {
+  return (a === '' ? '|' : a) === (b === '' ? '|' : b);
 }
 
 function sameNote(a: NoteReading, b: NoteReading): boolean {

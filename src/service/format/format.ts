@@ -14,13 +14,25 @@ import { lineEdits } from './lineEdits';
 export function format(document: TabDocument, range?: Range): readonly TextEdit[] {
   return document.systems.flatMap((system) => {
     if (range && !touches(system, range)) return [];
-    const lines = formatSystem(system);
+    const lines = formatSystem(system, isAnchored(document, system));
     if (!lines) return [];
     return system.lines.flatMap((line, i) => {
       const text = lines[i];
       const at = line.kind === 'string' || line.kind === 'row' ? line.bodyStart : 0;
       return text === undefined ? [] : lineEdits(system.firstLine + i, line.text, at, text);
     });
+  });
+}
+
+/**
+ * Whether a line of prose right above or below a system is set out by its columns, as chords or words without a row's word
+ * are: it stays as it is, so the columns under it stay, too.
+ */
+function isAnchored(document: TabDocument, { firstLine, lines }: System): boolean {
+  return [firstLine - 1, firstLine + lines.length].some((at) => {
+    if (at < 0 || at >= document.lineCount) return false;
+    const line = document.line(at);
+    return line.kind === 'prose' && (line.nearMiss?.kind === 'row' || /^\s{2}|\S\s{2,}\S/.test(line.text));
   });
 }
 

@@ -6,7 +6,7 @@ import { readSystem } from '../../notation/systemReading';
 import type { System } from '../../notation/tabDocument';
 import { endsMadeEqual } from './equalEnds';
 import { withPlainSigns } from './plainSigns';
-import { withPrefixes } from './prefixes';
+import { withPrefixes, withPrefixesInPlace } from './prefixes';
 import { rowsAligned } from './alignedRows';
 import { signsStraight } from './straightSigns';
 
@@ -21,9 +21,9 @@ export type Step = (draft: Draft) => readonly (readonly string[])[];
 
 /**
  * What is set in order, one after the other; each step offers ways, the fullest first, and the first that reads as
- * before is taken. The labels come last: they go by what stands before the bars of all lines.
+ * before is taken. Labels come last: they go by what stands before the bars of all lines.
  */
-const STEPS: readonly Step[] = [withPlainSigns, signsStraight, endsMadeEqual, rowsAligned, withPrefixes];
+const STEPS: readonly Step[] = [withPlainSigns, signsStraight, endsMadeEqual, rowsAligned];
 
 /** One round is enough for nearly all; a second and third find nothing to do, or what the first made room for. */
 const MOST_ROUNDS = 4;
@@ -31,32 +31,34 @@ const MOST_ROUNDS = 4;
 /**
  * The lines of a system in order, or undefined where they are so already or cannot be made so with every note, onset
  * and mark where it was. The lines of the answer would come back as they are.
+ * @param anchored whether text beside the system keeps to its columns, so that its first bar lines must not move
  */
-export function formatSystem(system: System): readonly string[] | undefined {
-  const draft = atOnce(system) ?? stepByStep(system);
+export function formatSystem(system: System, anchored = false): readonly string[] | undefined {
+  const steps = [...STEPS, anchored ? withPrefixesInPlace : withPrefixes];
+  const draft = atOnce(system, steps) ?? stepByStep(system, steps);
   const after = draft?.lines.map(({ text }) => text);
   return after && !sameTexts(after, textsOf(system)) ? after : undefined;
 }
 
 /** All steps, believed after one reading of what they make; undefined where that does not say the same. */
-function atOnce(system: System): Draft | undefined {
-  const lines = STEPS.reduce<readonly ParsedLine[]>(
+function atOnce(system: System, steps: readonly Step[]): Draft | undefined {
+  const lines = steps.reduce<readonly ParsedLine[]>(
     (before, step) => parsed(step({ lines: before, reading: system.reading })[0], before),
     system.lines,
   );
   if (lines === system.lines) return system;
   const draft = readDraft(lines, system, system);
   if (!draft || !saysTheSame(system, system, draft)) return undefined;
-  const isDone = STEPS.every((step) => parsed(step(draft)[0], draft.lines) === draft.lines);
+  const isDone = steps.every((step) => parsed(step(draft)[0], draft.lines) === draft.lines);
   return isDone ? draft : undefined;
 }
 
 /** One step after the other, each believed by itself, until there is nothing more to do. */
-function stepByStep(system: System): Draft | undefined {
+function stepByStep(system: System, steps: readonly Step[]): Draft | undefined {
   let draft: Draft = system;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const start = draft;
-    for (const step of STEPS) draft = take(step(draft), draft, system);
+    for (const step of steps) draft = take(step(draft), draft, system);
     if (draft === start) return draft;
   }
   return undefined;

@@ -17,6 +17,15 @@ interface Prefix {
  * now if there is room enough, else right behind the longest, a space between where it has one.
  */
 export function withPrefixes({ lines }: Draft): readonly (readonly string[])[] {
+  return aligned(lines, false);
+}
+
+/** The same where the first bar lines of most lines stay in their column; nothing otherwise. */
+export function withPrefixesInPlace({ lines }: Draft): readonly (readonly string[])[] {
+  return aligned(lines, true);
+}
+
+function aligned(lines: readonly ParsedLine[], inPlace: boolean): readonly (readonly string[])[] {
   const prefixes = lines.map(prefixOf);
   const known = prefixes.filter((prefix) => prefix !== undefined);
   if (known.length === 0) return [];
@@ -30,6 +39,8 @@ export function withPrefixes({ lines }: Draft): readonly (readonly string[])[] {
   );
   const usual = commonest(known.map(({ start, width, end, text }) => end - text.length + width - start));
   const room = Math.max(longest + gap, usual);
+  const place = commonest(known.map(({ width, text, end }) => end - text.length + width));
+  if (inPlace && indent + room !== place) return [];
   return [
     lines.map((line, i) => {
       const prefix = prefixes[i];

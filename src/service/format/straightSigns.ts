@@ -18,7 +18,9 @@ export function signsStraight({ lines, reading }: Draft): readonly (readonly str
         : problem.kind === 'bar-missing'
           ? writeSigns(line, problem.line, numbersFact(problem, 'missing'))
           : undefined;
-    return edits ? [{ line: problem.line, text: edited(line, edits) }] : [];
+    // A sign is never taken away: more of them may be meant than most lines have.
+    const taken = edits?.some(({ start, end, text }) => text.startsWith('-') && end > start);
+    return edits && !taken ? [{ line: problem.line, text: edited(line, edits) }] : [];
   });
   if (mended.length === 0) return [];
   const withLines = (chosen: typeof mended): string[] =>

@@ -54,8 +54,9 @@ function sayings({ reading, lines }: System): unknown {
       onset,
       length,
       pickup,
-      openSign,
-      closeSign,
+      // The last bar of a system may go without its sign.
+      openSign || '|',
+      closeSign || '|',
     ]),
     repeats: reading.repeats,
     timing: reading.timing,
