@@ -2,7 +2,7 @@
 //
 // Bound by language alone, never by where the cursor stands: the editor's knowledge of that comes late, and keys would be
 // lost. Each key goes to the extension, which decides when the key's turn comes. `pegbox.typing.fresh` is set in the window
-// itself, in the same moment as a key is pressed; with `pegbox.typing.free` it says whether every key before has been dealt
+// itself, in the same moment as a key is pressed (by the command that the API's setContext is there); with `pegbox.typing.free` it says whether every key before has been dealt
 // with and none stands on a staff, so that text keys may go to the editor directly (src/extension/typing/keyRouting.ts).
 import { readFileSync, writeFileSync } from 'node:fs';
 import prettier from 'prettier';
@@ -80,7 +80,7 @@ const binding = (key, command, args, when, mac) => ({
   command: 'runCommands',
   args: {
     commands: [
-      { command: 'setContext', args: ['pegbox.typing.fresh', true] },
+      { command: '_setContext', args: ['pegbox.typing.fresh', true] },
       { command, ...(args !== undefined && { args }) },
     ],
   },

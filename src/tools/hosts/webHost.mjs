@@ -8,13 +8,15 @@ import { installWebHost } from './installWebHost.mjs';
  * @param {string} what.extension folder of the extension under development
  * @param {string} [what.tests] a module to run in the extension host, which exports `run()`
  * @param {string} [what.folder] the workspace; what is written there stays in memory
+ * @param {string} [what.also] folder of another extension to load
  * @returns {Promise<{ address: string, stop: () => void }>}
  */
-export async function startWebHost({ extension, tests, folder }) {
+export async function startWebHost({ extension, tests, folder, also }) {
   const server = await serve({
     extensionDevelopmentPath: extension,
     ...(tests && { extensionTestsPath: tests }),
     ...(folder && { folderMountPath: folder }),
+    ...(also && { extensionPaths: [also] }),
   });
   const address = server.address();
   return {
