@@ -113,6 +113,7 @@ async function anew(page) {
   await command(page, 'File: Revert File');
   await shows(page, TEXT);
   await goTo(page, 7, 8);
+  await page.waitForTimeout(1000);
 }
 
 /** @param {Page} page @param {string[]} keys @param {number} gap */

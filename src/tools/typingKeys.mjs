@@ -2,8 +2,9 @@
 //
 // Bound by language alone, never by where the cursor stands: the editor's knowledge of that comes late, and keys would be
 // lost. Each key goes to the extension, which decides when the key's turn comes. `pegbox.typing.fresh` is set in the window
-// itself, in the same moment as a key is pressed (by the command that the API's setContext is there); with `pegbox.typing.free` it says whether every key before has been dealt
-// with and none stands on a staff, so that text keys may go to the editor directly (src/extension/typing/keyRouting.ts).
+// itself, in the same moment as a key is pressed (by the command behind the API's setContext); with `pegbox.typing.free` it
+// says whether every key before has been dealt with and none stands on a staff, so that text keys other than digits may go
+// to the editor directly (src/extension/typing/keyRouting.ts).
 import { readFileSync, writeFileSync } from 'node:fs';
 import prettier from 'prettier';
 import { inRoot } from './paths.mjs';
@@ -58,12 +59,12 @@ const texts = {
     ...pairs('-.,', '-.,'),
     ['space', ' '],
     ['enter', '\n'],
-    ...[...'0123456789'].map((digit) => [`numpad${digit}`, digit]),
     ['numpad_subtract', '-'],
     ['numpad_divide', '/'],
     ['numpad_multiply', '*'],
     ['numpad_add', '+'],
   ],
+  keypadDigits: pairs('0123456789', '0123456789', 'numpad'),
   digitsUnshifted: pairs('0123456789', '0123456789'),
   us: [
     ...pairs(')!@#$%^&*(', '0123456789', 'shift+'),
@@ -92,8 +93,9 @@ export const keybindings = [
   ...['backspace', 'shift+backspace'].map((key) => binding(key, 'pegbox.typing.backspace', undefined, [])),
   binding('delete', 'pegbox.typing.delete', undefined, []),
   ...texts.every.map(([key = '', sign]) => binding(key, 'pegbox.typing.sign', sign, [asText])),
+  ...texts.keypadDigits.map(([key = '', sign]) => binding(key, 'pegbox.typing.sign', sign, [])),
   ...texts.digitsUnshifted.map(([key = '', sign]) =>
-    binding(key, 'pegbox.typing.sign', sign, [asText, 'config.pegbox.keyboard != digitsShifted']),
+    binding(key, 'pegbox.typing.sign', sign, ['config.pegbox.keyboard != digitsShifted']),
   ),
   ...texts.us.map(([key = '', sign]) =>
     binding(key, 'pegbox.typing.sign', sign, [asText, 'config.pegbox.keyboard == us']),

@@ -6,8 +6,9 @@ const REST = 30;
 
 /**
  * Says which way text keys go. On a string line they come to Pegbox. Elsewhere they go to the editor directly, with all that
- * belongs to them there (the keyboard's own layout, Caps Lock, composed letters), but only when no key can still be on its
- * way: a key that goes directly would overtake it. Every key that comes to Pegbox sets `pegbox.typing.fresh` in the window
+ * belongs to them there (the keyboard's own layout, Caps Lock, composed letters); digits, with which most begins that is
+ * written on a staff, always come. A key goes directly only when none can still
+ * be on its way, which it would overtake. Every key that comes to Pegbox sets `pegbox.typing.fresh` in the window
  * itself, before anything else happens; from then on all text keys come here until the cursor is known again:
  *
  * 1. `free` is taken back, so that all text keys come here whatever `fresh` says;
