@@ -11,8 +11,8 @@ import type { WantedChord } from './wanted';
 export type { Shape, ShapeOptions } from './shape';
 
 /** Places on the neck are searched for this many times the limit, so that variations can be passed over. */
-const ROOM = 2;
-const LEAST_KEPT = 24;
+const ROOM = 1;
+const LEAST_KEPT = 16;
 
 /**
  * Shapes that sound a chord and that the hand can hold, best first: every pitch class in the chord, all that must sound

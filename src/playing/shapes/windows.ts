@@ -80,7 +80,7 @@ function searchWindow(
   const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required | optional)));
   const mostFingers = frame.slide ? 1 : Math.min(frame.thumb ? 5 : 4, frame.caps.fingers ?? 5);
   const barres = frame.slide || frame.caps.barres !== false;
-  const bound = handBound(frame, low);
+  const bound = handBound(frame, low, choices.length);
   const eachInner = frame.k.muted + K.innerMuted.value;
   const { strings: fullStrings, silentLow, silentHigh } = fullness(wanted);
   const eachPending = Math.min(silentHigh, eachInner);
