@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { exitOnSignals } from './exitOnSignals.mjs';
-import { command, editorReady, goTo, hover, viewFrame } from './hosts/drive.mjs';
+import { command, editorReady, hover, viewFrame } from './hosts/drive.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
 import { inRoot } from './paths.mjs';
@@ -40,6 +40,21 @@ async function save(page, name) {
   console.log(`Saved ${name}.png`);
 }
 
+/**
+ * Puts the cursor on a fret of the first system, whatever the editor showed before.
+ * @param {Page} page
+ */
+async function toFret(page) {
+  await page.keyboard.press('Control+1');
+  await page.keyboard.press('Control+Home');
+  await page.keyboard.press('Control+g');
+  await page.waitForSelector('.quick-input-widget input', { state: 'visible' });
+  await page.keyboard.type('18:14');
+  await page.waitForTimeout(200);
+  await page.keyboard.press('Enter');
+  await page.waitForTimeout(500);
+}
+
 /** @param {Page} page */
 async function closeOthers(page) {
   await page.keyboard.press('Escape');
@@ -72,14 +87,14 @@ const steps = [
   [
     'read',
     async (page) => {
-      await goTo(page, 18, 14);
+      await toFret(page);
       await hover(page);
     },
   ],
   [
     'tuning',
     async (page) => {
-      await goTo(page, 18, 14);
+      await toFret(page);
       await command(page, 'Pegbox: Show Tuning Sheet');
       await viewFrame(page, 'Tuning Sheet').catch((error) => console.error(error.message));
     },
@@ -87,7 +102,7 @@ const steps = [
   [
     'share',
     async (page) => {
-      await goTo(page, 18, 14);
+      await toFret(page);
       await command(page, 'Pegbox: Show Note Names Beside');
       await page.waitForTimeout(1500);
     },
@@ -95,7 +110,7 @@ const steps = [
   [
     'convert',
     async (page) => {
-      await goTo(page, 18, 14);
+      await toFret(page);
       await command(page, 'Pegbox: Convert Passage to Another');
       await asked(page, 'Which passage');
       await page.keyboard.press('Enter');
