@@ -21,32 +21,44 @@ interface Sign {
   readonly start: number;
   readonly end: number;
   readonly double: boolean;
-  readonly closes: boolean;
-  readonly opens: boolean;
 }
 
-const BAR = /:?(?:\|{1,2}|‖):?/g;
+const BAR = /\|{1,2}|‖/g;
 
 /** Cuts the lines of a system at their bar signs, which all lines are to have. */
-export function cutRuns(runs: readonly string[]): CutRuns {
+export function cutRuns(given: readonly string[]): CutRuns {
+  // Dots behind the last sign begin no bar; they are for what follows.
+  const opensNext = given.some((run) => /[|‖]:$/.test(run));
+  const runs = given.map((run) => run.replace(/([|‖]):$/, '$1'));
   const signs = runs.map(signsOf);
   const counts = new Set(runs.map((run, i) => barCount(run, signs[i] ?? [])));
   const drawn = runs.some((run) => run.includes('‖'));
   const cut = counts.size === 1 ? inOrder(runs, signs) : byColumn(runs, signs);
-  const dotted = withDots(cut.bars, cut.signs);
+  const dotted = withDots(cut);
   const shared = Math.min(...signs.map((list) => list.length));
-  const places = new Set(signs.map((list) => list.slice(0, shared).map(columnOf).join(' ')));
+  const places = new Set(
+    signs.map((list) =>
+      list
+        .slice(0, shared)
+        .map(({ start }) => start)
+        .join(' '),
+    ),
+  );
   const crooked = counts.size > 1 ? signs.some((list) => list.length > 1) : places.size > 1;
-  return { ...dotted, unusual: drawn || crooked || dotted.unusual, crooked };
+  const last = dotted.signs.length - 1;
+  return {
+    bars: dotted.bars,
+    signs: dotted.signs.map((sign, k) => (opensNext && k === last ? `${sign}:` : sign)),
+    unusual: drawn || crooked || dotted.unusual,
+    crooked,
+  };
 }
 
 function signsOf(run: string): Sign[] {
   return [...run.matchAll(BAR)].map(({ 0: text, index }) => ({
     start: index,
     end: index + text.length,
-    double: text.includes('||') || text.includes('‖'),
-    closes: text.startsWith(':'),
-    opens: text.endsWith(':'),
+    double: text !== '|',
   }));
 }
 
@@ -55,14 +67,9 @@ function barCount(run: string, signs: readonly Sign[]): number {
   return signs.length - (last && signs.length > 1 && last.end >= run.length ? 1 : 0);
 }
 
-/** Where its bar line stands, dots apart. */
-function columnOf({ start, closes }: Sign): number {
-  return start + (closes ? 1 : 0);
-}
-
 interface Cut {
-  readonly bars: Segment[][];
-  readonly signs: string[];
+  readonly bars: readonly (readonly Segment[])[];
+  readonly signs: readonly string[];
 }
 
 /** Every line has as many bars: the first goes with the first, wherever their signs stand. */
@@ -72,42 +79,27 @@ function inOrder(runs: readonly string[], signs: readonly (readonly Sign[])[]): 
   const bars: Segment[][] = [];
   const written: string[] = [];
   for (let k = 0; k < most; k++) {
-    const here = signs.flatMap((list) => list[k] ?? []);
-    const opens = here.every((sign) => sign.opens);
-    const closes = here.every((sign) => sign.closes);
-    written.push(signText(here, closes, opens));
-    if (k < count) bars.push(runs.map((run, i) => segment(run, signs[i] ?? [], k, runs.length)));
+    written.push(signText(signs.flatMap((list) => list[k] ?? [])));
+    if (k >= count) continue;
+    bars.push(
+      runs.map((run, i) => {
+        const column = signs[i]?.[k]?.end ?? run.length;
+        return { text: run.slice(column, signs[i]?.[k + 1]?.start), column };
+      }),
+    );
   }
   if (written.length === count) written.push('|');
   return { bars, signs: written };
-
-  function segment(run: string, list: readonly Sign[], k: number, lines: number): Segment {
-    const from = list[k];
-    const to = list[k + 1];
-    if (!from) return { text: '', column: run.length };
-    const all = (at: number, which: 'opens' | 'closes'): boolean =>
-      signs.flatMap((other) => other[at] ?? []).filter((sign) => sign[which]).length === lines;
-    // A dot that not every line has takes a column of the bar.
-    const start = from.opens && !all(k, 'opens') ? from.end - 1 : from.end;
-    const end = to ? to.start + (to.closes && !all(k + 1, 'closes') ? 1 : 0) : run.length;
-    return { text: run.slice(start, end), column: start };
-  }
 }
 
-function signText(here: readonly Sign[], closes: boolean, opens: boolean): string {
-  const double = here.filter((sign) => sign.double).length * 2 > here.length;
-  return `${closes ? ':' : ''}${double ? '||' : '|'}${opens ? ':' : ''}`;
+function signText(here: readonly Sign[]): string {
+  return here.filter((sign) => sign.double).length * 2 > here.length ? '||' : '|';
 }
 
 /** Some lines miss a sign: bars are where most lines have one. */
 function byColumn(runs: readonly string[], signs: readonly (readonly Sign[])[]): Cut {
   const votes = new Map<number, Sign[]>();
-  for (const list of signs) {
-    for (const sign of list) {
-      const column = columnOf(sign);
-      votes.set(column, [...(votes.get(column) ?? []), sign]);
-    }
-  }
+  for (const sign of signs.flat()) votes.set(sign.start, [...(votes.get(sign.start) ?? []), sign]);
   const lengths = runs.map((run) => run.length);
   const columns = [...votes]
     .filter(([column, list]) => list.length * 2 >= lengths.filter((length) => length > column).length)
@@ -115,17 +107,13 @@ function byColumn(runs: readonly string[], signs: readonly (readonly Sign[])[]):
   const bars: Segment[][] = [];
   const written: string[] = [];
   columns.forEach(([column, list], k) => {
-    const opens = list.every((sign) => sign.opens);
-    const closes = list.every((sign) => sign.closes);
-    written.push(signText(list, closes, opens));
-    const start = column + widthOf(list, opens);
-    const next = columns[k + 1];
-    if (!next && !lengths.some((length) => length > start)) return;
-    const end = next ? next[0] - (next[1].every((sign) => sign.closes) ? 1 : 0) : Math.max(...lengths);
-    const over = next ? widthOf(next[1], false) : 0;
+    written.push(signText(list));
+    const start = column + widthOf(list);
+    const [end = Math.max(...lengths), nextSigns = []] = columns[k + 1] ?? [];
+    if (!columns[k + 1] && !lengths.some((length) => length > start)) return;
     bars.push(
       runs.map((run) => {
-        const behind = run.slice(end, end + over);
+        const behind = run.slice(end, end + widthOf(nextSigns));
         // What stands in the way of a bar line that the others have goes before it.
         const kept = /[^-—_ |:‖]/.test(behind) ? behind : '';
         return { text: (run.slice(start, end) + kept).replace(BAR, dashes), column: start };
@@ -136,53 +124,51 @@ function byColumn(runs: readonly string[], signs: readonly (readonly Sign[])[]):
   return { bars, signs: written };
 }
 
-/** Columns of a bar sign, its dots where all lines have them. */
-function widthOf(list: readonly Sign[], opens: boolean): number {
-  return Math.min(...list.map((sign) => sign.end - columnOf(sign) - (sign.opens ? 1 : 0))) + (opens ? 1 : 0);
+function widthOf(list: readonly Sign[]): number {
+  return list.length === 0 ? 0 : Math.min(...list.map(({ start, end }) => end - start));
 }
 
 function dashes(text: string): string {
   return '-'.repeat(text.length);
 }
 
-/** Stars, small o's or colons on some lines beside a sign are the dots of a repeat. */
-function withDots(bars: readonly (readonly Segment[])[], signs: readonly string[]): Omit<CutRuns, 'crooked'> {
+interface Dotted extends Cut {
+  readonly unusual: boolean;
+}
+
+/** Colons, stars or small o's beside a sign, on all lines or on some, are the dots of a repeat. */
+function withDots({ bars, signs }: Cut): Dotted {
   const written = [...signs];
   let unusual = false;
   const cleared = bars.map((bar, k) => {
-    const opening = dotted(
-      bar,
-      ({ text }) => text.charAt(0),
-      ({ text }) => text.charAt(1),
-    );
-    const closing = dotted(
-      bar,
-      ({ text }) => text.charAt(text.length - 1),
-      ({ text }) => text.charAt(text.length - 2),
-    );
-    if (opening) written[k] = `${(written[k] ?? '|').replace(/:$/, '')}:`;
-    if (closing) written[k + 1] = `:${(written[k + 1] ?? '|').replace(/^:/, '')}`;
-    unusual ||= opening || closing;
-    return bar.map(({ text, column }) => {
-      let plain = text;
-      if (opening && DOT.test(plain.charAt(0))) plain = `-${plain.slice(1)}`;
-      if (closing && DOT.test(plain.charAt(plain.length - 1))) plain = `${plain.slice(0, -1)}-`;
-      return { text: plain, column };
-    });
+    const opening = dotted(bar, 0, 1);
+    const closing = dotted(bar, -1, -2);
+    if (opening) written[k] = `${written[k] ?? '|'}:`;
+    if (closing) written[k + 1] = `:${written[k + 1] ?? '|'}`;
+    unusual ||= opening === 'unusual' || closing === 'unusual';
+    const opened = opening ? withoutDots(bar, 0) : bar;
+    return closing ? withoutDots(opened, -1) : opened;
   });
   return { bars: cleared, signs: written, unusual };
 }
 
-const DOT = /[*o:•]/;
+const DOT = /^[*o:•]$/;
 
-/** At least two lines have a dot there, not all of them, and one of the dots cannot belong to a note. */
-function dotted(
-  bar: readonly Segment[],
-  dot: (segment: Segment) => string,
-  beside: (segment: Segment) => string,
-): boolean {
-  const lines = bar.filter((segment) => DOT.test(dot(segment)));
-  if (lines.length === 0 || (lines.length === bar.length && bar.length > 2)) return false;
-  if (lines.some((segment) => dot(segment) === ':')) return true;
-  return lines.length >= 2 && lines.some((segment) => !/\d/.test(beside(segment)));
+/** Whether dots stand there: on some lines at least, and not where they can only belong to a note. */
+function dotted(bar: readonly Segment[], at: number, beside: number): 'usual' | 'unusual' | undefined {
+  const dots = bar.filter(({ text }) => DOT.test(text.at(at) ?? ''));
+  if (dots.some(({ text }) => text.at(at) === ':')) return dots.length === bar.length ? 'usual' : 'unusual';
+  if (dots.length < 2 || (dots.length === bar.length && bar.length > 2)) return undefined;
+  return dots.some(({ text }) => !/\d/.test(text.at(beside) ?? '')) ? 'unusual' : undefined;
+}
+
+/** The dots belong to the sign: their column goes, unless a note stands there on another line. */
+function withoutDots(bar: readonly Segment[], at: 0 | -1): Segment[] {
+  const free = bar.every(({ text }) => /^[-—_ *o:•]?$/.test(text.at(at) ?? ''));
+  return bar.map(({ text, column }) => {
+    if (free)
+      return at === 0 ? { text: text.slice(1), column: column + 1 } : { text: text.slice(0, -1), column };
+    if (!DOT.test(text.at(at) ?? '')) return { text, column };
+    return { text: at === 0 ? `-${text.slice(1)}` : `${text.slice(0, -1)}-`, column };
+  });
 }

@@ -1,6 +1,7 @@
 import { findInstrument } from '../../instrument/instruments';
 import type { Instrument } from '../../instrument/instrument';
-import { findTuning } from '../../instrument/tunings';
+import { nameKey } from '../../instrument/nameMatching';
+import { allTunings } from '../../instrument/tunings';
 
 /** What a line of prose says of instrument, tuning or capo. */
 export interface Claim {
@@ -14,8 +15,8 @@ export interface InstrumentClaim extends Claim {
 }
 
 export interface CapoClaim extends Claim {
-  /** 0 for none. */
-  readonly fret: number;
+  /** As the field writes it: `2`, `2 on 5 4 3`, `none`. */
+  readonly value: string;
 }
 
 /** A tuning in words; what they come to depends on the instrument. */
@@ -48,6 +49,15 @@ export interface Claims {
 /** A line of prose longer than this says nothing that is looked for. */
 const LONGEST = 400;
 
+/** The first instrument that lines of prose name. */
+export function firstInstrument(prose: readonly { readonly columns: string }[]): Instrument | undefined {
+  for (const { columns } of prose) {
+    const found = columns.length > LONGEST ? undefined : instrumentIn(columns);
+    if (found) return found;
+  }
+  return undefined;
+}
+
 /** Collects what lines of prose say. */
 export function readClaims(prose: readonly { readonly index: number; readonly columns: string }[]): Claims {
   const instruments: InstrumentClaim[] = [];
@@ -61,7 +71,7 @@ export function readClaims(prose: readonly { readonly index: number; readonly co
     if (instrument) instruments.push({ line: index, field: /^instrument\s*[:=]/i.test(text), instrument });
     const capo = capoIn(text);
     if (capo) capos.push({ line: index, ...capo });
-    tunings.push(...tuningsIn(text, instrument).map((claim) => ({ line: index, ...claim })));
+    tunings.push(...tuningsIn(text).map((claim) => ({ line: index, ...claim })));
     upsideDown ||= UPSIDE_DOWN.test(text);
   }
   return { instruments, tunings, capos, upsideDown };
@@ -72,8 +82,12 @@ const UPSIDE_DOWN =
 
 const MOST_WORDS = 4;
 
+const MAY_NAME_INSTRUMENT =
+  /guitar|bass|uke|ukulele|banjo|mando|steel|string|requinto|terz|baritone|bouzouki/i;
+
 /** The longest name of an instrument in a text. */
 function instrumentIn(text: string): Instrument | undefined {
+  if (!MAY_NAME_INSTRUMENT.test(text)) return undefined;
   let best: { readonly instrument: Instrument; readonly length: number } | undefined;
   for (const { words } of windows(text)) {
     const instrument = words.length > 3 ? findInstrument(words) : undefined;
@@ -128,13 +142,13 @@ const ORDINAL: readonly string[] = [
   'ninth',
 ];
 
-function capoIn(text: string): { readonly fret: number; readonly field: boolean } | undefined {
+function capoIn(text: string): { readonly value: string; readonly field: boolean } | undefined {
   const field =
     /^capo\s*[:=]\s*(?:(?:on|at)\s+)?(?:fret\s+)?(?:\d{1,2}(?:st|nd|rd|th)?|none|[IVX]+)(?:\s+fret)?\.?$/i.test(
       text,
     );
   if (/\b(?:no|without(?: a)?)\s+capo\b|\bcapo\s*[:=]?\s*(?:none|no|off|0)\b/i.test(text))
-    return { fret: 0, field };
+    return { value: 'none', field };
   const number = '(\\d{1,2}|[IVX]+|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth)';
   const found =
     new RegExp(
@@ -145,7 +159,15 @@ function capoIn(text: string): { readonly fret: number; readonly field: boolean 
   const fret = /^\d/.test(written)
     ? Number(written)
     : Math.max(ROMAN.indexOf(written), ORDINAL.indexOf(written.toLowerCase()));
-  return fret > 0 && fret <= 24 ? { fret, field } : undefined;
+  if (fret <= 0 || fret > 24) return undefined;
+  const on =
+    /^\s*(?:fret\s+)?on (?:the )?(?:strings? )?(\d{1,2}(?:(?:\s*(?:,|-|and|to|&)\s*|\s+)\d{1,2})*)/i.exec(
+      text.slice((found?.index ?? 0) + (found?.[0].length ?? 0)),
+    );
+  return {
+    value: on ? `${fret} on ${on[1] ?? ''}` : String(fret),
+    field: field || (on !== null && /^capo\s*:/i.test(text)),
+  };
 }
 
 type Said = Omit<TuningClaim, 'line'>;
@@ -160,13 +182,12 @@ const ABOUT_TUNING = /\btun(?:e|ed|ing|ings)\b/i;
 const HIGH_FIRST =
   /\b(?:1st|first) to\b|\bhigh(?:est)? to low|\bfrom (?:the )?(?:top|high|first|1st)|\btop to bottom/i;
 
-function tuningsIn(text: string, instrument: Instrument | undefined): Said[] {
+function tuningsIn(text: string): Said[] {
   const about = ABOUT_TUNING.test(text);
   const field = /^tuning\s*[:=]\s*\S/i.exec(text);
   const value = field ? text.replace(/^tuning\s*[:=]\s*/i, '') : '';
   const steps = stepsIn(text);
   const said: Said[] = [];
-  if (field) said.push({ ...PLAIN, kind: 'name', value, field: true });
   if (steps !== undefined) said.push({ ...PLAIN, kind: 'steps', value: '', steps, field: field !== null });
   const one =
     /\b(\d{1,2})(?:st|nd|rd|th) string (?:down |up |tuned )?to ([A-G][#b]?)(?![A-Za-z])/.exec(text) ??
@@ -180,8 +201,7 @@ function tuningsIn(text: string, instrument: Instrument | undefined): Said[] {
       string: second === undefined ? 0 : Number(first),
     });
   }
-  for (const { name, firm } of namesIn(text, instrument, about))
-    said.push({ ...PLAIN, kind: 'name', value: name, firm });
+  for (const { name, firm } of namesIn(text, about)) said.push({ ...PLAIN, kind: 'name', value: name, firm });
   for (const [notes] of text.matchAll(NOTES)) {
     const tight = /^[A-Ga-g#b♯♭\d]+$/.test(notes);
     if (tight && !about && !text.includes(`(${notes})`)) continue;
@@ -193,6 +213,8 @@ function tuningsIn(text: string, instrument: Instrument | undefined): Said[] {
       firm: about || tight,
     });
   }
+  // Last, since of one line's claims the last one comes first.
+  if (field) said.push({ ...PLAIN, kind: 'name', value, field: true });
   return said;
 }
 
@@ -212,16 +234,15 @@ function stepsIn(text: string): number | undefined {
   return up ? steps : -steps;
 }
 
+const MAY_NAME_TUNING = /open|drop|low|half|whole|standard|\b(?:in|with)\b|[([]|(?:[A-G][#b]?){5}/i;
+
 /** Names that are also words of everyday life count only where the line speaks of tunings. */
-function namesIn(
-  text: string,
-  instrument: Instrument | undefined,
-  about: boolean,
-): { readonly name: string; readonly firm: boolean }[] {
+function namesIn(text: string, about: boolean): { readonly name: string; readonly firm: boolean }[] {
+  if (!about && !MAY_NAME_TUNING.test(text)) return [];
   const short = text.split(/\s+/).length <= 4;
   const found: { name: string; firm: boolean; length: number; at: number }[] = [];
   for (const { words, before, after } of windows(text)) {
-    if (words.length < 2 || !known(words, instrument)) continue;
+    if (words.length < 2 || !known(words)) continue;
     const plain = /^(?:[A-G][#b]?){5,8}$|^(?:open|drop|dropped|double|low|half|whole)[ -]|standard/i.test(
       words,
     );
@@ -250,17 +271,13 @@ function namesIn(
   );
 }
 
-function known(words: string, instrument: Instrument | undefined): boolean {
-  const kin = instrument ? [instrument, ...COMMON] : COMMON;
-  return kin.some((one) => findTuning(words, one) !== undefined);
-}
+/** Names of tunings in the form in which they are compared, whatever instrument they are for. */
+let tuningKeys: ReadonlySet<string> | undefined;
 
-const COMMON: readonly Instrument[] = [
-  'guitar',
-  'banjo',
-  'ukulele',
-  'bass',
-  'seven-string guitar',
-  'mandolin',
-  'lap steel',
-].flatMap((name) => findInstrument(name) ?? []);
+function known(words: string): boolean {
+  tuningKeys ??= new Set(
+    allTunings().flatMap(({ name, aliases }) => [name, ...aliases].map((one) => nameKey(one))),
+  );
+  const key = nameKey(words);
+  return tuningKeys.has(key) || tuningKeys.has(key.replace(/tuning$/, ''));
+}

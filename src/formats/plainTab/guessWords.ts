@@ -1,3 +1,4 @@
+import { formatCapo } from '../../instrument/capo';
 import type { GuessKind, ImportGuess } from './importAnswer';
 import { tuningName, type Setting } from './setting';
 import type { PlainSystem } from './plainSystems';
@@ -33,6 +34,7 @@ export class Guesses {
     const line = strings[0]?.line ?? 0;
     const { instrument, tuning, tuningBy, labelsAgree, upsideDown } = setting;
     const name = tuningName(tuning, instrument);
+    const inTuning = name === 'standard' ? 'the usual tuning' : name;
     const by = labelled ? 'the labels' : `its ${strings.length} lines`;
     if (!setting.instrumentSaid && instrument.name !== 'guitar')
       this.tell(
@@ -43,18 +45,18 @@ export class Guesses {
     if (tuningBy === 'words' && name !== 'standard')
       this.tell('tuning', `The tuning is taken for ${name}, from a sentence of the text.`, line);
     if (tuningBy === 'labels') this.tell('tuning', `The tuning is taken for ${name}, from the labels.`, line);
-    if (setting.capoBy === 'words' && setting.capo > 0) {
-      const words = `A capo at fret ${setting.capo} is taken from a sentence of the text; frets count from it.`;
+    if (setting.capoBy === 'words' && setting.capo !== undefined) {
+      const words = `A capo at fret ${formatCapo(setting.capo)} is taken from a sentence of the text.`;
       this.tell('capo', words, line);
     }
     if (!labelled)
       this.tell(
         'labels',
-        `The lines had no labels; they are taken for the strings of ${instrument.name} in ${name}.`,
+        `The lines had no labels; they are taken for the strings of ${instrument.name} in ${inTuning}.`,
         line,
       );
     else if (!labelsAgree)
-      this.tell('labels', `The labels were not those of ${name}; its notes stand there now.`, line);
+      this.tell('labels', `The labels were not those of ${inTuning}; its notes stand there now.`, line);
     if (upsideDown)
       this.tell('upside-down', 'The lowest-placed string stood on top; the lines were turned over.', line);
   }

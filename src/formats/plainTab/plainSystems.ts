@@ -112,6 +112,8 @@ function checked(strings: readonly StringCandidate[]): PlainSystem | undefined {
   const n = strings.length;
   const labelled = strings.every(({ label }) => label !== '');
   if (n > MOST_LINES || n < (labelled ? 2 : LEAST_BARE)) return undefined;
+  // One letter over and over is a list, no staff.
+  if (labelled && new Set(strings.map(({ label }) => label.toLowerCase())).size < 2) return undefined;
   const drawn = strings.filter(({ spaced }) => spaced).length;
   if (drawn === n && n < 3) return undefined;
   const played = strings.some(({ run }) => /\d|[xX]/.test(run));

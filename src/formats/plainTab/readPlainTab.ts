@@ -1,7 +1,7 @@
 import { findInstrument } from '../../instrument/instruments';
 import { Document } from '../../notation/document';
 import { parseLine } from '../../notation/parseLine';
-import { readClaims, type Claims } from './claims';
+import { firstInstrument, readClaims, type Claims } from './claims';
 import { fieldsBetween, NOTHING_STATED, type InForce } from './fieldsBetween';
 import { Guesses } from './guessWords';
 import type { ImportAnswer } from './importAnswer';
@@ -60,7 +60,7 @@ interface Beside {
 }
 
 /** Lines over a staff that may belong to it. */
-const MOST_ROWS = 4;
+const MOST_ROWS = 6;
 
 class Reader {
   private readonly given: ConstructorParameters<typeof Settings>[1];
@@ -72,6 +72,8 @@ class Reader {
   private fields: readonly string[] = [];
   private now: InForce;
   private written = 0;
+  /** The line that said the meter last. */
+  private meter: readonly string[] = [];
 
   constructor(
     private readonly lines: readonly PlainLine[],
@@ -88,7 +90,7 @@ class Reader {
 
   read(): PlainTabReading | undefined {
     const { lines } = this;
-    const named = this.given.instrument ?? readClaims(this.prose([])).instruments[0]?.instrument;
+    const named = this.given.instrument ?? firstInstrument(this.prose([]));
     const systems = plainSystems(lines, named?.firstFrets.length);
     if (systems.length === 0) return undefined;
     for (const { strings } of systems) for (const { line } of strings) this.taken.add(line);
@@ -137,7 +139,8 @@ class Reader {
 
   private write(systems: readonly PlainSystem[], claims: Claims, legend: Legend): void {
     const most = systems.reduce((sum, { strings }) => Math.max(sum, strings.length), 0);
-    const settings = new Settings(claims, this.given, most);
+    const end = (systems.at(-1)?.strings.at(-1)?.line ?? 0) + 1;
+    const settings = new Settings(claims, this.given, most, end);
     const settled = systems.map((system) => ({ ...this.beside(system), setting: settings.of(system) }));
     for (const { setting } of settled) for (const line of setting.fieldLines) this.taken.add(line);
     let at = 0;
@@ -191,7 +194,7 @@ class Reader {
     const wanted = inForceOf(setting);
     const fields = fieldsBetween(this.now, wanted);
     const counted = [...over, ...under].some(({ row }) => row.row === 'count');
-    if (counted && !countFits([...fieldsBetween(NOTHING_STATED, wanted), ...written])) {
+    if (counted && !countFits([...this.meter, ...fieldsBetween(NOTHING_STATED, wanted), ...written])) {
       const loose = (list: typeof over): typeof over => list.filter(({ row }) => row.row === 'count');
       for (const { line } of loose(over)) this.keep(line, line + 1);
       written = systemLines(
@@ -229,6 +232,7 @@ class Reader {
       const { text, index } = this.lines[at] ?? { text: '', index: at };
       const line = asProse(text);
       if (belongsToSystem(this.out.at(-1)) && belongsToSystem(line)) this.out.push('');
+      if (/^\s*(?:meter|time)\s*:/i.test(line)) this.meter = [line];
       this.out.push(line);
       this.kept.push(index);
     }
@@ -236,7 +240,7 @@ class Reader {
 }
 
 function inForceOf({ instrument, tuning, capo }: Setting): InForce {
-  return { instrument, tuning, capo: capo === 0 ? undefined : { fret: capo, strings: undefined } };
+  return { instrument, tuning, capo };
 }
 
 /** Whether a line would be read with the system beside it. */

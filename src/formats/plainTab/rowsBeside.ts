@@ -1,5 +1,5 @@
 import { readChordName } from '../../music/chord/readChordName';
-import type { RowName } from '../../notation/rowNames';
+import { ROW_ALIASES, ROW_NAMES, type RowName } from '../../notation/rowNames';
 
 /** A line over or under a staff that is a row of the notation. */
 export interface PlainRow {
@@ -32,8 +32,15 @@ export function plainRow(
   side: Side,
   onsets: (column: number) => boolean,
 ): PlainRow | undefined {
-  const palm = /^\s*P\.?\s?M\.?[-.\s|]*(?:P\.?\s?M\.?[-.\s|]*)*$/.exec(columns);
-  if (palm && columns.length < 500) return { row: 'palm mute', marks: palmMarks(columns) };
+  const named = NAMED.exec(columns);
+  if (named) {
+    const row = rowCalled(named[1] ?? '');
+    const from = named[0].length;
+    const marks = marksOf(' '.repeat(from) + columns.slice(from));
+    return row && { row, marks };
+  }
+  if (/^[\sPM.|-]+$/.test(columns) && /P\.?\s?M/.test(columns))
+    return { row: 'palm mute', marks: palmMarks(columns) };
   const marks = marksOf(columns);
   if (marks.length === 0) return undefined;
   const texts = marks.map(({ text }) => text);
@@ -49,7 +56,17 @@ export function plainRow(
     };
   if (texts.length >= 3 && texts.every((text) => /^[pima]$/.test(text))) return { row: 'picking', marks };
   if (texts.every(isChord)) return side === 'over' ? { row: 'chords', marks } : undefined;
-  return side === 'under' && isWords(marks, onsets) ? { row: 'words', marks } : undefined;
+  if (side === 'over') return undefined;
+  const words = marks.map((mark) => ({ ...mark, column: nearNote(mark.column, onsets) }));
+  return isWords(marks, words, onsets) ? { row: 'words', marks: words } : undefined;
+}
+
+/** A row whose word stands before it, some way off. */
+const NAMED = /^\s*(count|chords|words|lyrics|picking|fingers|ending|palm mute) {2,}(?=\S)/i;
+
+function rowCalled(word: string): PlainRow['row'] | undefined {
+  const name = ROW_ALIASES[word.toLowerCase()] ?? ROW_NAMES.find((one) => one === word.toLowerCase());
+  return name === 'text' ? undefined : name;
 }
 
 const STROKES: Readonly<Record<string, string>> = { '↓': 'D', '↑': 'U' };
@@ -77,14 +94,23 @@ function isChord(text: string): boolean {
   return /^N\.?C\.?$/i.test(text) || (/^[A-G]/.test(text) && readChordName(text).ok);
 }
 
+/** Words are set by eye: one column beside its note is at its note. */
+function nearNote(column: number, onsets: (column: number) => boolean): number {
+  return [column, column - 1, column + 1].find(onsets) ?? column;
+}
+
 /** Words set to notes: spread out, and most of them begin with a note. */
-function isWords(marks: readonly PlainMark[], onsets: (column: number) => boolean): boolean {
+function isWords(
+  marks: readonly PlainMark[],
+  set: readonly PlainMark[],
+  onsets: (column: number) => boolean,
+): boolean {
   if (marks.length < 2 || !marks.every(({ text }) => /\p{L}/u.test(text))) return false;
   const gaps = marks
     .slice(1)
     .map((mark, i) => mark.column - (marks[i]?.column ?? 0) - (marks[i]?.text.length ?? 0));
   const spread = gaps.some((gap) => gap > 1);
-  const met = marks.filter(({ column }) => onsets(column)).length;
+  const met = set.filter(({ column }) => onsets(column)).length;
   return spread && met * 3 >= marks.length * 2;
 }
 

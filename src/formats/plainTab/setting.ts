@@ -1,3 +1,4 @@
+import { readCapo, type Capo } from '../../instrument/capo';
 import { findInstrument, GUITAR, INSTRUMENTS } from '../../instrument/instruments';
 import type { Instrument } from '../../instrument/instrument';
 import type { Tuning } from '../../instrument/tuning';
@@ -16,8 +17,7 @@ import type { PlainSystem } from './plainSystems';
 export interface Setting {
   readonly instrument: Instrument;
   readonly tuning: Tuning;
-  /** Fret of the capo, 0 for none. */
-  readonly capo: number;
+  readonly capo: Capo | undefined;
   /** The lines stand with the lowest-placed string on top. */
   readonly upsideDown: boolean;
   /** For each line as it is to be written, top to bottom, the index of its string in the tuning. */
@@ -43,19 +43,26 @@ export interface Given {
 export class Settings {
   private readonly known = new Map<string, Setting>();
   private last: Setting | undefined;
+  private readonly claimLines: readonly number[];
+  private passed = 0;
 
-  /** @param most the most lines that a system of the text has */
+  /**
+   * @param most the most lines that a system of the text has
+   * @param end the line behind the last system
+   */
   constructor(
     private readonly claims: Claims,
     private readonly given: Given,
     private readonly most: number,
-  ) {}
+    private readonly end: number,
+  ) {
+    const all = [...claims.tunings, ...claims.instruments, ...claims.capos];
+    this.claimLines = all.map((claim) => claim.line).sort((a, b) => a - b);
+  }
 
   of(system: PlainSystem): Setting {
     const line = system.strings[0]?.line ?? 0;
-    const above = [...this.claims.tunings, ...this.claims.instruments, ...this.claims.capos].filter(
-      (claim) => claim.line < line,
-    ).length;
+    const above = this.claimsAbove(line);
     const key = `${above} ${system.strings.map(({ label }) => label).join(' ')} ${system.strings.length}`;
     let setting = this.known.get(key);
     if (!setting) this.known.set(key, (setting = this.work(system, line)));
@@ -72,31 +79,55 @@ export class Settings {
     const found =
       first(tried, (one) => this.fitting(one, n, labels, line)) ??
       this.loose(said ?? tried[0] ?? GUITAR, n, labels, line, before);
-    const capo = nearest(claims.capos, line);
+    const [capo] = this.around(claims.capos, line);
     const upsideDown = found.upsideDown;
     return {
       ...found,
       upsideDown,
-      capo: capo?.fret ?? 0,
+      capo: this.capoOf(capo?.value ?? 'none', found),
       capoBy: capo === undefined ? 'nothing' : capo.field ? 'field' : 'words',
       instrumentSaid: said !== undefined,
       fieldLines: [
-        ...claims.instruments.filter((claim) => claim.field && claim.instrument === found.instrument),
-        ...claims.tunings.filter((claim) => {
+        ...this.around(claims.instruments, line).filter(
+          (claim) => claim.field && claim.instrument === found.instrument,
+        ),
+        ...this.around(claims.tunings, line).filter((claim) => {
           const tuning = claim.field ? this.tuningOf(claim, found.instrument, n) : undefined;
           return tuning !== undefined && sameTuning(tuning, found.tuning);
         }),
-        ...claims.capos.filter((claim) => claim.field && claim === capo),
+        ...this.around(claims.capos, line).filter((claim) => claim.field && claim === capo),
       ].map((claim) => claim.line),
     };
+  }
+
+  /** How many claims stand above a line, which comes after the one asked for last. */
+  private claimsAbove(line: number): number {
+    while ((this.claimLines[this.passed] ?? Infinity) < line) this.passed += 1;
+    return this.passed;
+  }
+
+  /**
+   * What is said above a line, the nearest first, then what is said behind the last system: between two systems it is
+   * for the later one. Claims are in the order of their lines.
+   */
+  private around<T extends { readonly line: number }>(claims: readonly T[], line: number): T[] {
+    const above = firstFrom(claims, line);
+    const behind = Math.max(above, firstFrom(claims, this.end));
+    return [
+      ...claims.slice(Math.max(0, above - MOST_CLAIMS), above).reverse(),
+      ...claims.slice(behind, behind + MOST_CLAIMS),
+    ];
+  }
+
+  private capoOf(value: string, { tuning, instrument }: Found): Capo | undefined {
+    const read = readCapo(value, tuning.strings.length, instrument.frets);
+    return read.ok ? read.value : undefined;
   }
 
   /** The instrument that the words name for so many lines, the nearest above first. */
   private instrumentSaid(n: number, line: number, labels: readonly Label[]): Instrument | undefined {
     const { instruments } = this.claims;
-    const above = instruments.filter((claim) => claim.line < line).reverse();
-    const below = instruments.filter((claim) => claim.line >= line);
-    for (const { instrument } of [...above, ...below]) {
+    for (const { instrument } of this.around(instruments, line)) {
       const fits = withStrings(instrument, n);
       if (fits) return fits;
       const part = labels.length > 0 && placesThatFit(labels, usualTuning(instrument), 1).length > 0;
@@ -193,9 +224,7 @@ export class Settings {
     line: number,
   ): { readonly claim: TuningClaim; readonly tuning: Tuning }[] {
     const { tunings } = this.claims;
-    const above = tunings.filter((claim) => claim.line < line);
-    const below = tunings.filter((claim) => claim.line >= line);
-    return [...above.reverse(), ...below].flatMap((claim) => {
+    return this.around(tunings, line).flatMap((claim) => {
       const tuning = this.tuningOf(claim, instrument, n);
       return tuning ? [{ claim, tuning }] : [];
     });
@@ -258,9 +287,18 @@ function first<T, R>(list: readonly T[], find: (one: T) => R | undefined): R | u
   return undefined;
 }
 
-/** The nearest above a line, else the first below it. */
-function nearest<T extends { readonly line: number }>(claims: readonly T[], line: number): T | undefined {
-  return claims.findLast((claim) => claim.line < line) ?? claims[0];
+/** A claim farther away than so many others says nothing of a system. */
+const MOST_CLAIMS = 20;
+
+/** The index of the first claim at or behind a line. */
+function firstFrom(claims: readonly { readonly line: number }[], line: number): number {
+  let [low, high] = [0, claims.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((claims[middle]?.line ?? 0) < line) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** The instrument, or its kin with so many strings. */

@@ -99,7 +99,8 @@ function drawing(run: string, framed: boolean): 'dashes' | 'spaces' | undefined 
     const closed = framed && body.length >= 5 && spaces * 2 > body.length && /[|‖]$/.test(body);
     return closed && !/[a-z]{2}/i.test(body) && !/\b0\d/.test(body) ? 'spaces' : undefined;
   }
-  if (dashes < 3) return undefined;
+  // Between a label and bar lines one is enough; elsewhere a dash or two are prose.
+  if (dashes < (framed && spaces === 0 && /[|‖]$/.test(body) ? 1 : 3)) return undefined;
   if (spaces > dashes && !(alternate && spaces <= body.length / 2 + 2 && !/\d[-—]\d/.test(body)))
     return undefined;
   return 'dashes';

@@ -5,6 +5,7 @@ import { formatCapo } from '../../instrument/capo';
 import type { Header } from '../../notation/header';
 import { usualLabel } from '../../notation/labels';
 import type { ParsedLine, RowLine, StringLine } from '../../notation/parsedLine';
+import { plainRow } from './rowsBeside';
 import type { Range, System, TabDocument } from '../../notation/tabDocument';
 
 /** A tab as text for readers who have never heard of the notation. */
@@ -111,20 +112,45 @@ function systemText(system: System): string[] {
     const top = index === header.tuning.strings.length - 1 && index > 0;
     return top && label === usualLabel(header.tuning, 0) ? label.toLowerCase() : label;
   };
-  const named = lines.map((line, at) => {
-    if (line.kind === 'string') return labelOf(at, line);
-    return line.kind === 'row' && !SPEAKS_FOR_ITSELF.has(line.row) ? `${line.word} ` : '';
+  const strings = lines.flatMap((line, at) =>
+    line.kind === 'string' ? [{ line, at, label: labelOf(at, line) }] : [],
+  );
+  const lastString = strings.at(-1)?.at ?? 0;
+  const rows = lines.flatMap((line, at) => {
+    if (line.kind !== 'row' || line.marks.length === 0) return [];
+    const bare = rowText(line);
+    // A row between strings would part them.
+    const side = at > lastString ? ('under' as const) : ('over' as const);
+    const plain = plainRow(bare, side, () => true)?.row === line.row;
+    return [
+      {
+        bare,
+        side,
+        known: line.row !== 'text',
+        word: plain ? '' : `${line.row === 'text' ? line.word : line.row}  `,
+      },
+    ];
   });
-  const width = Math.max(...named.map(({ length }) => length));
-  return lines.map((line, at) => {
-    if (line.kind === 'string') return (named[at] ?? '').padEnd(width) + stringText(line);
-    if (line.kind === 'row') return ((named[at] ?? '').padEnd(width) + rowText(line)).trimEnd();
-    return line.text;
-  });
+  const width = Math.max(
+    ...strings.map(({ label }) => label.length),
+    ...rows.map(({ word }) => word.length),
+    0,
+  );
+  const written = (side: 'over' | 'under', known: boolean): string[] =>
+    rows
+      .filter((row) => row.side === side && row.known === known)
+      .map(({ word, bare }) => (word.padEnd(width) + bare).trimEnd());
+  // A note to oneself goes above the staff, and so do rows that nobody else can know.
+  const aside = lines.filter(({ kind }) => kind === 'comment').map((line) => line.text);
+  return [
+    ...aside,
+    ...written('over', false),
+    ...written('over', true),
+    ...strings.map(({ line, label }) => label.padEnd(width) + stringText(line)),
+    ...written('under', true),
+    ...written('under', false),
+  ];
 }
-
-/** Rows that a reader knows without their word. */
-const SPEAKS_FOR_ITSELF: ReadonlySet<string> = new Set(['chords', 'words', 'count', 'palm mute', 'picking']);
 
 function stringText({ text, tokens, bodyEnd }: StringLine): string {
   return tokens.map((token) => token.text).join('') + text.slice(bodyEnd);
