@@ -29,6 +29,7 @@ export class FoundView implements vscode.TreeDataProvider<Node>, vscode.Disposab
       treeDataProvider: this,
       showCollapseAll: true,
     });
+    this.view.title = 'Found by Sound'; // with a description, some editors show no name of their own
     this.opening = vscode.commands.registerCommand('pegbox.openFound', openPassage);
   }
 

@@ -45,6 +45,7 @@ export class LibraryView implements vscode.TreeDataProvider<Node>, vscode.Dispos
       treeDataProvider: this,
       showCollapseAll: true,
     });
+    this.view.title = 'Library'; // with a description, some editors show no name of their own
     const watcher = vscode.workspace.createFileSystemWatcher('**/*.pegbox');
     const stale = (): void => this.stale();
     this.parts = vscode.Disposable.from(

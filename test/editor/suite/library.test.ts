@@ -34,9 +34,9 @@ describe('find by sound, the library and compare', () => {
   it('finds the tune in an unsaved tab and in a file of the workspace, and opens it at its notes', async () => {
     await newTab(elsewhere);
     const editor = await newTab(lantern.replace('Lantern', 'Another'));
-    // Two notes of string 1.
+    // Two notes of string 1, which have lower ones between them.
     editor.selection = new vscode.Selection(5, 0, 5, 21);
-    const answer = await find({ by: 'tune' });
+    const answer = await find({ by: 'tune', over: true });
     assert.isUndefined(answer?.error);
     const found = answer?.found ?? [];
     const unsaved = found.find(({ uri }) => uri.startsWith('untitled:'));
