@@ -31,6 +31,7 @@ export function fillChords(document: TabDocument, request: FillRequest, settings
     keeps: () => true,
     rewrite: (_system, _row, mark) => mark.text,
     joins: true,
+    empty: false,
   });
   const replacements = open.flatMap(({ slice: { system } }) => {
     const block = filled.blocks.get(system);

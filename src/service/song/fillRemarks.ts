@@ -20,7 +20,7 @@ const MOST_TOLD = 12;
 
 /** Sentences for the user: what was written first, then what was not and why. */
 export function fillRemarks({ document, systems, open, played, filled }: Filled): string[] {
-  const written = played.filter(({ system }) => filled.blocks.has(system));
+  const written = played.filter(({ system }) => !filled.unwritten.includes(system));
   const sounding = written.filter((chord) => chord.played);
   const named = written.filter(({ event }) => event.chord === undefined || event.chord.root);
   return [

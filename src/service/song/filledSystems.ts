@@ -18,6 +18,8 @@ export interface FillTask {
   readonly rewrite: (system: System, row: RowLine, mark: RowMark) => string;
   /** Whether what rings from tab before the first of these systems rings into it. */
   readonly joins: boolean;
+  /** Whether a system in which nothing is struck is written, too. */
+  readonly empty: boolean;
 }
 
 export interface FilledSystems {
@@ -50,6 +52,10 @@ export function filledSystems(task: FillTask): FilledSystems {
       holds: goesOn && task.headerFor(last.system) === header ? last.holds : undefined,
     };
     const made = strumsOf(system, header, chords, task.strum, before);
+    if (made.strums.length === 0 && !task.empty) {
+      ends.set(part, { system, ringing: made.ringing, holds: made.holds });
+      continue;
+    }
     const lines = writeStrums({
       system,
       header,

@@ -87,6 +87,7 @@ export function secondGuitar(
     rewrite: (system, row, mark) =>
       row.row === 'chords' ? renamedText(mark.text, system.header, goal.headerFor(system.header)) : mark.text,
     joins: false,
+    empty: true,
   });
   const [lost] = filled.unwritten;
   if (lost) return { error: cannotBeWritten(document.placeOf(lost).firstBar) };

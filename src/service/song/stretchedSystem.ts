@@ -90,7 +90,8 @@ function bodyOf(system: System, at: (column: number) => number, width: number): 
     write(at(start), bar.openSign.padEnd(bar.startColumn - start, '|'));
   });
   const last = bars.at(-1);
-  if (last?.closeSign) write(at(last.endColumn), last.closeSign);
+  // Where no row closes the last bar, the strings do.
+  if (last) write(at(last.endColumn), last.closeSign || '|');
   return body.join('');
 }
 

@@ -86,13 +86,15 @@ function linesOf(
   const position = { firstInPart: system.firstInPart, firstInSection: system.firstInSection };
   const read = readSystem(lines, header, position);
   if (read.bars.length !== system.reading.bars.length) return undefined;
+  const cells = task.strums.reduce((sum, strum) => sum + strum.cells.size, 0);
+  if (read.notes.length + read.stops.length !== cells) return undefined;
   const places = placesOf(read, task.strums, columns);
   const asked: System = { ...system, lines, header, reading: readingOf(task, stretched, read, columns) };
   const original = (row: RowLine): RowLine => {
     const line = system.lines[stretched.from[lines.indexOf(row)] ?? -1];
     return line?.kind === 'row' ? line : row;
   };
-  return rewriteSystem({
+  const written = rewriteSystem({
     system: asked,
     firstBar: 0,
     lastBar: read.bars.length - 1,
@@ -105,6 +107,24 @@ function linesOf(
       return rewrite(own, own.marks[row.marks.indexOf(mark)] ?? mark);
     },
   });
+  return written && keepsMarks(task, written) ? written : undefined;
+}
+
+/** Whether every mark of the rows is there: one over another row's bar sign has no column to stand in. */
+function keepsMarks({ system, keeps, rewrite }: StrumsToWrite, written: readonly string[]): boolean {
+  const rowsOf = (lines: readonly ParsedLine[]): RowLine[] =>
+    lines.filter((line): line is RowLine => line.kind === 'row' && line.row !== 'count');
+  const wanted = rowsOf(system.lines)
+    .filter(keeps)
+    .map((row) => row.marks.map((mark) => rewrite(row, mark)).join(' '));
+  const found = rowsOf(written.map(parseLine)).map(({ marks }) => marks.map(({ text }) => text).join(' '));
+  // What covers columns grows with them.
+  const some = (list: readonly string[]): string =>
+    list
+      .map((text) => text.replace(/-+(?= |$)/g, ''))
+      .filter((text) => text !== '')
+      .join('\n');
+  return some(wanted) === some(found);
 }
 
 /** Lines that hold the place of what is to be written: one sign wide, as the reading of where they stand needs. */
