@@ -1,0 +1,74 @@
+import { formatNoteName } from '../../music/noteName';
+import type { TabDocument } from '../../notation/tabDocument';
+import { notesOf, type Slice } from '../change/slices';
+import type { ServiceError, UnplacedNote } from '../serviceApi';
+import { emptyBar, type BarList } from './barList';
+import type { ColumnsDone } from './columns';
+import type { ColumnsRequest } from './columnsRequest';
+import { relay } from './relay';
+
+/** Puts in, takes out or doubles bars of a system, or splits it before a bar. */
+export function arrangeBars(
+  document: TabDocument,
+  slice: Slice,
+  { action, withNotes = false }: ColumnsRequest,
+): ColumnsDone | ServiceError {
+  const { system, firstBar, lastBar } = slice;
+  const many = lastBar > firstBar;
+  const number = document.placeOf(system).firstBar;
+  const named = many ? `Bars ${number + firstBar}–${number + lastBar}` : `Bar ${number + firstBar}`;
+  const gone = action === 'removeBars' ? lostNotes(document, slice, 'its bar was taken out') : [];
+  if (gone.length > 0 && !withNotes)
+    return {
+      error: `${named} ${many ? 'have' : 'has'} ${gone.length === 1 ? 'a note' : `${gone.length} notes`}: clear ${many ? 'them' : 'it'} first, or take the notes out as well.`,
+    };
+  if (action === 'removeBars' && lastBar - firstBar + 1 === system.reading.bars.length)
+    return { error: 'These are all bars of the system: delete its lines instead.' };
+  if (action === 'splitSystem' && firstBar === 0)
+    return { error: 'The system begins with this bar already: place the cursor in a later one.' };
+  const relaid = relay([system], ([list]) => (list ? arranged(list, slice, action) : []));
+  if (typeof relaid === 'string') return { error: relaid };
+  const said = {
+    insertBar: `An empty bar is put in before bar ${number + firstBar}.`,
+    removeBars: `${named} ${many ? 'are' : 'is'} taken out.`,
+    duplicateBars: `${named} ${many ? 'stand' : 'stands'} there twice.`,
+    splitSystem: `The system is split before bar ${number + firstBar}.`,
+  };
+  return {
+    from: system.firstLine,
+    count: system.lines.length,
+    lines: relaid.systems.flatMap((lines, i) => (i === 0 ? lines : ['', ...lines])),
+    said: said[action as keyof typeof said],
+    notesIn: system.reading.notes.length,
+    unplaced: gone,
+    counted: relaid.counted,
+  };
+}
+
+function arranged(list: BarList, { firstBar, lastBar }: Slice, action: ColumnsRequest['action']): BarList[] {
+  const { bars } = list;
+  const before = bars.slice(0, firstBar);
+  const own = bars.slice(firstBar, lastBar + 1);
+  const after = bars.slice(lastBar + 1);
+  const [first] = own;
+  if (action === 'insertBar' && first)
+    return [{ ...list, bars: [...before, emptyBar(first), ...own, ...after] }];
+  if (action === 'removeBars') return [{ ...list, bars: [...before, ...after] }];
+  if (action === 'duplicateBars') return [{ ...list, bars: [...before, ...own, ...own, ...after] }];
+  const bare = list.lines.map((line) => ({ ...line, tail: '' }));
+  return [
+    { lines: bare, comments: [], bars: before },
+    { ...list, bars: [...own, ...after] },
+  ];
+}
+
+/** The notes of some bars that are no longer there, as a report lists them. */
+export function lostNotes(document: TabDocument, slice: Slice, reason: string): UnplacedNote[] {
+  const { part, firstBar } = document.placeOf(slice.system);
+  return notesOf(slice).map(({ note }) => ({
+    ...(part !== undefined && { part }),
+    bar: firstBar + note.bar,
+    name: note.pitches.map(({ name }) => formatNoteName(name)).join('/') || 'x',
+    reason,
+  }));
+}
