@@ -106,7 +106,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerPreviewCommands(previews, requests),
     registerShowGrip(requests),
     registerNeck(context.extensionUri, requests, places),
-    registerTyping(),
+    registerTyping(tools),
     registerOpenHelp(),
     registerShowHandTable(help),
     sheet,

@@ -39,6 +39,8 @@ const TEXT = readFileSync(path.join(folder, FILE), 'utf8');
 const closing = [() => rmSync(passing, { recursive: true, force: true, maxRetries: 3 })];
 let passed = 0;
 let failed = 0;
+/** @type {Page | undefined} */
+let openedPage;
 
 /** @param {string} what @param {() => Promise<void>} check */
 async function it(what, check) {
@@ -48,6 +50,8 @@ async function it(what, check) {
     console.log(`  ✔ ${what}`);
   } catch (error) {
     failed++;
+    const picture = process.env['PEGBOX_PICTURE'];
+    if (picture) await openedPage?.screenshot({ path: picture });
     console.log(`  ✖ ${what}\n${error instanceof Error ? error.message : String(error)}`);
   }
 }
@@ -139,7 +143,7 @@ async function tests(page) {
           keys.push(key);
         }
         await press(page, keys, gap);
-        await shows(page, model.text, 240_000);
+        await shows(page, model.text, has('--late') ? 240_000 : 30_000);
       });
     }
   }
@@ -187,6 +191,7 @@ try {
   const address = await start();
   const { page, close } = await openPage({ width: 1280, height: 900 });
   closing.push(close);
+  openedPage = page;
   page.setDefaultTimeout(10_000);
   if (has('--speed'))
     for (const [name, bars] of /** @type {const} */ ([
