@@ -29,6 +29,8 @@ const COUNT = isLong ? 1000 : 150;
 const SEEDS = isLong ? [1, 2, 3, 4, 5] : [1];
 const GAPS = has('--late') ? [0] : [50, 10, 0];
 const FILE = 'harbour.pegbox';
+/** Signs whose keys have to be named to be pressed as a hand does. @type {Record<string, string>} */
+const NAMES = { '.': 'Period', '~': 'Shift+Backquote' };
 
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-keys-'));
 const folder = path.join(passing, 'workspace');
@@ -123,7 +125,7 @@ async function anew(page) {
 /** @param {Page} page @param {string[]} keys @param {number} gap */
 async function press(page, keys, gap) {
   for (const key of keys) {
-    await page.keyboard.press(key === '.' ? 'Period' : key);
+    await page.keyboard.press(NAMES[key] ?? key);
     if (gap > 0) await page.waitForTimeout(gap);
   }
 }
