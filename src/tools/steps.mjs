@@ -122,6 +122,20 @@ export const builtSteps = [
     needs: 'build',
   },
   {
+    name: 'web-keys',
+    does: 'random keys in the editor against a plain model, extension in a web worker',
+    kind: 'tests',
+    args: [inRoot('src/tools/keysRun.mjs'), 'web'],
+    needs: 'build',
+  },
+  {
+    name: 'node-keys',
+    does: 'random keys in the editor against a plain model, extension in Node',
+    kind: 'tests',
+    args: [inRoot('src/tools/keysRun.mjs'), 'node'],
+    needs: 'build',
+  },
+  {
     name: 'pack',
     does: 'the extension is packed',
     kind: 'check',
