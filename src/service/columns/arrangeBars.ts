@@ -1,11 +1,12 @@
 import { formatNoteName } from '../../music/noteName';
-import type { TabDocument } from '../../notation/tabDocument';
+import type { System, TabDocument } from '../../notation/tabDocument';
 import { notesOf, type Slice } from '../change/slices';
 import type { ServiceError, UnplacedNote } from '../serviceApi';
 import { emptyBar, type BarList } from './barList';
 import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
 import { relay } from './relay';
+import { inPlaceOf, withoutLoose } from './repeatSigns';
 
 /** Puts in, takes out or doubles bars of a system, or splits it before a bar. */
 export function arrangeBars(
@@ -26,6 +27,11 @@ export function arrangeBars(
     return { error: 'These are all bars of the system: delete its lines instead.' };
   if (action === 'splitSystem' && firstBar === 0)
     return { error: 'The system begins with this bar already: place the cursor in a later one.' };
+  const remark = timesRemark(system);
+  if (action === 'splitSystem' && remark !== undefined)
+    return {
+      error: `“${remark}” says how often these bars are played, so they stay together: write its repeat signs first.`,
+    };
   const relaid = relay([system], ([list]) => (list ? arranged(list, slice, action) : []));
   if (typeof relaid === 'string') return { error: relaid };
   const said = {
@@ -53,13 +59,25 @@ function arranged(list: BarList, { firstBar, lastBar }: Slice, action: ColumnsRe
   const [first] = own;
   if (action === 'insertBar' && first)
     return [{ ...list, bars: [...before, emptyBar(first), ...own, ...after] }];
-  if (action === 'removeBars') return [{ ...list, bars: [...before, ...after] }];
-  if (action === 'duplicateBars') return [{ ...list, bars: [...before, ...own, ...own, ...after] }];
+  if (action === 'removeBars') return [{ ...list, bars: inPlaceOf(own, before, [], after) }];
+  if (action === 'duplicateBars') {
+    // A repeat that begins or ends outside takes both copies in.
+    const copies = [...withoutLoose(own, 'close'), ...withoutLoose(own, 'open')];
+    return [{ ...list, bars: [...before, ...copies, ...after] }];
+  }
   const bare = list.lines.map((line) => ({ ...line, tail: '' }));
   return [
     { lines: bare, comments: [], bars: before },
     { ...list, bars: [...own, ...after] },
   ];
+}
+
+/** The remark of a system that says how often it is played. */
+export function timesRemark({ lines }: System): string | undefined {
+  for (const line of lines)
+    if (line.kind === 'string' && line.remark?.times !== undefined)
+      return line.text.slice(line.bodyEnd).trim();
+  return undefined;
 }
 
 /** The notes of some bars that are no longer there, as a report lists them. */

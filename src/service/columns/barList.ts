@@ -24,6 +24,8 @@ export interface Bar {
   readonly width: number;
   /** The columns of each line, by key; all as wide as the bar. */
   readonly cells: ReadonlyMap<string, string>;
+  /** What rows have in the columns of the bar's closing sign where a mark of theirs lies across it, by key. */
+  readonly across: ReadonlyMap<string, string>;
   /** Where it came from; undefined for an empty one. */
   readonly from: { readonly system: System; readonly bar: number } | undefined;
 }
@@ -37,9 +39,12 @@ export interface BarList {
 
 type Aligned = StringLine | RowLine;
 
+/** The name of the row whose runs cover notes. */
+export const PALM_MUTE = 'palm mute';
+
 /**
  * Takes a system apart at its bar signs.
- * @returns a sentence where a word of a row lies across a bar sign, so that no cut leaves it whole
+ * @returns a sentence where a row has something behind the last bar, which no bar would take along
  */
 export function barListOf(system: System): BarList | string {
   const { reading } = system;
@@ -53,15 +58,21 @@ export function barListOf(system: System): BarList | string {
   for (const [index, bar] of reading.bars.entries()) {
     const { startColumn, endColumn } = bar;
     const cells = new Map<string, string>();
+    const across = new Map<string, string>();
+    const next = reading.bars[index + 1]?.startColumn;
     for (const { line, key } of aligned) {
-      const torn = line.kind === 'row' ? acrossSign(line, endColumn) : undefined;
-      if (torn !== undefined)
-        return `“${torn}” lies across a bar sign, so the bars cannot be taken apart there: move it into one bar.`;
+      if (line.kind === 'row' && next === undefined) {
+        const behind = line.marks.find((mark) => mark.column + mark.width > endColumn + bar.closeSign.length);
+        if (behind)
+          return `“${behind.text}” reaches behind the last bar, so the bars cannot be moved: put it over one bar first.`;
+      } else if (line.kind === 'row' && next !== undefined && acrossSign(line, endColumn)) {
+        across.set(key, cellOf(line, endColumn, next));
+      }
       cells.set(key, cellOf(line, startColumn, endColumn));
     }
     const open = openingOf(bar.openSign);
     const close = closingOf(bar.closeSign);
-    bars.push({ open, close, width: endColumn - startColumn, cells, from: { system, bar: index } });
+    bars.push({ open, close, width: endColumn - startColumn, cells, across, from: { system, bar: index } });
   }
   return {
     lines: aligned.map(({ line, key }) => ({
@@ -83,7 +94,9 @@ export function printBars({ lines, comments, bars }: BarList): string[] {
     let text = head;
     let before: Bar | undefined;
     for (const bar of bars) {
-      text += signOf(kind, ruled || before === undefined, signBetween(before, bar));
+      const sign = signBetween(before, bar);
+      const drawn = before && follows(before, bar) ? before.across.get(key) : undefined;
+      text += drawn?.padEnd(sign.length) ?? signOf(kind, ruled || before === undefined, sign);
       text += bar.cells.get(key) ?? fill.repeat(bar.width);
       before = bar;
     }
@@ -94,9 +107,36 @@ export function printBars({ lines, comments, bars }: BarList): string[] {
   return [...printed, ...comments];
 }
 
+/** Whether a bar stands behind the one that it always stood behind. */
+function follows(before: Bar, bar: Bar): boolean {
+  return before.from?.system === bar.from?.system && before.from?.bar === (bar.from?.bar ?? 0) - 1;
+}
+
+/**
+ * What rows say across a bar sign at which bars were taken apart, as a sentence. Runs of palm mute may be cut: each piece
+ * goes on covering its notes.
+ */
+export function tornMark({ bars }: BarList): string | undefined {
+  for (const [i, bar] of bars.entries()) {
+    const next = bars[i + 1];
+    if (next && follows(bar, next)) continue;
+    const torn = [...bar.across.keys()].find((key) => !key.startsWith(PALM_MUTE));
+    if (torn !== undefined)
+      return `Something in the row “${torn}” lies across a bar sign, so the bars cannot be taken apart there: move it into one bar.`;
+  }
+  return undefined;
+}
+
 /** An empty bar as wide as another one. */
 export function emptyBar(like: Bar): Bar {
-  return { open: '|', close: '|', width: like.width, cells: new Map<string, string>(), from: undefined };
+  return {
+    open: '|',
+    close: '|',
+    width: like.width,
+    cells: new Map<string, string>(),
+    across: new Map<string, string>(),
+    from: undefined,
+  };
 }
 
 /** Rows take a plain sign and keep the columns. */
@@ -107,7 +147,8 @@ function signOf(kind: 'string' | 'row', ruled: boolean, sign: string): string {
 
 /** The one sign that stands for the end of a bar and the beginning of the next. */
 export function signBetween(before: Bar | undefined, after: Bar | undefined): string {
-  const close = before?.close ?? '|';
+  if (!before) return after?.open ?? '|';
+  const { close } = before;
   const open = after?.open ?? '|';
   if (close.startsWith(':') && open.endsWith(':')) return ':|:';
   if (open.endsWith(':')) return open;
@@ -115,7 +156,7 @@ export function signBetween(before: Bar | undefined, after: Bar | undefined): st
 }
 
 function openingOf(sign: string): string {
-  return sign.endsWith(':') ? (sign.startsWith('||') ? '||:' : '|:') : '|';
+  return sign.endsWith(':') ? (sign.startsWith('||') ? '||:' : '|:') : sign === '||' ? sign : '|';
 }
 
 function closingOf(sign: string): string {
@@ -140,9 +181,9 @@ function keyOf(
   return count === 1 ? word : `${word}#${count}`;
 }
 
-/** The mark that begins before a bar's end and goes on behind it. */
-function acrossSign({ marks }: RowLine, column: number): string | undefined {
-  return marks.find((mark) => mark.column < column && mark.column + mark.width > column)?.text;
+/** Whether a mark begins before a bar's end and goes on behind it. */
+function acrossSign({ marks }: RowLine, column: number): boolean {
+  return marks.some((mark) => mark.column < column && mark.column + mark.width > column);
 }
 
 function cellOf(line: Aligned, from: number, to: number): string {

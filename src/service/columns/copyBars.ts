@@ -1,7 +1,7 @@
 import type { Range, TabDocument } from '../../notation/tabDocument';
 import { slicesIn } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
-import { barListOf, printBars, type BarList } from './barList';
+import { barListOf, printBars, tornMark, type BarList } from './barList';
 import { NO_SYSTEM } from './columns';
 import { joinLists } from './joinSystems';
 
@@ -16,7 +16,8 @@ export function copyBars(document: TabDocument, range: Range): { readonly text: 
   }
   if (lists.length === 0) return NO_SYSTEM;
   const joined = joinLists(lists);
-  if (typeof joined === 'string') return { error: joined };
+  const torn = tornMark(joined);
+  if (torn !== undefined) return { error: torn };
   return {
     text: printBars(joined)
       .map((line) => `${line}\n`)

@@ -2,6 +2,7 @@ import { widthOfText } from '../../notation/columns';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import type { Slice } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
+import { timesRemark } from './arrangeBars';
 import { printBars, type Bar, type BarList } from './barList';
 import { notesIn, NO_SYSTEM, type ColumnsDone } from './columns';
 import { joinLists, linesOf, whatStandsBetween } from './joinSystems';
@@ -36,7 +37,7 @@ export function fitWidth(
   for (const group of groupsOf(document, chosen)) {
     const relaid = relay(group, (lists) => {
       const joined = joinLists(lists);
-      return typeof joined === 'string' ? joined : broken(joined, width);
+      return group.some(isPlayedAgain) ? [joined] : broken(joined, width);
     });
     if (typeof relaid === 'string') return { error: relaid };
     counted ||= relaid.counted;
@@ -69,8 +70,8 @@ function groupsOf(document: TabDocument, systems: readonly System[]): System[][]
   return groups;
 }
 
-function isPlayedAgain({ lines }: System): boolean {
-  return lines.some((line) => line.kind === 'string' && line.remark?.times !== undefined);
+function isPlayedAgain(system: System): boolean {
+  return timesRemark(system) !== undefined;
 }
 
 function broken(list: BarList, width: number): BarList[] {

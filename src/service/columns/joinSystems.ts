@@ -3,6 +3,7 @@ import type { Slice } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
 import type { BarList } from './barList';
 import { notesIn, NO_SYSTEM, type ColumnsDone } from './columns';
+import { timesRemark } from './arrangeBars';
 import { mergeLists } from './mergeLists';
 import { relay } from './relay';
 
@@ -13,12 +14,14 @@ export function joinSystems(document: TabDocument, slices: readonly Slice[]): Co
   const last = slices.length > 1 ? slices.at(-1) : undefined;
   const systems = document.systems.slice(first.index, (last?.index ?? first.index + 1) + 1);
   if (systems.length < 2) return { error: 'No system follows that this one could be joined with.' };
+  const remark = systems.map(timesRemark).find((text) => text !== undefined);
+  if (remark !== undefined)
+    return {
+      error: `“${remark}” behind the bars says how often they are played, so they cannot be joined with others.`,
+    };
   const apart = whatStandsBetween(document, systems);
   if (apart !== undefined) return { error: apart };
-  const relaid = relay(systems, (lists) => {
-    const joined = joinLists(lists);
-    return typeof joined === 'string' ? joined : [joined];
-  });
+  const relaid = relay(systems, (lists) => [joinLists(lists)]);
   if (typeof relaid === 'string') return { error: relaid };
   const { from, count } = linesOf(systems);
   return {
@@ -32,16 +35,8 @@ export function joinSystems(document: TabDocument, slices: readonly Slice[]): Co
 }
 
 /** All bars of some systems in one. */
-export function joinLists(lists: readonly BarList[]): BarList | string {
-  const [first, ...others] = lists;
-  if (!first) return 'There are no bars here.';
-  let joined: BarList = first;
-  for (const list of others) {
-    const merged = mergeLists(joined, list);
-    if (typeof merged === 'string') return merged;
-    joined = merged;
-  }
-  return joined;
+export function joinLists([first, ...others]: readonly BarList[]): BarList {
+  return others.reduce<BarList>(mergeLists, first ?? { lines: [], comments: [], bars: [] });
 }
 
 /** A sentence where something but blank lines stands between systems, or other fields hold. */

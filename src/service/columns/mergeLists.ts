@@ -3,12 +3,8 @@ import type { BarList, BarListLine } from './barList';
 /**
  * Two systems' bars in one: strings by their number, rows by their word. Lines that only one of them has are empty
  * in the bars of the other.
- * @returns a sentence where a remark behind the first one's bars would come to mean other bars
  */
-export function mergeLists(first: BarList, second: BarList): BarList | string {
-  const tail = first.lines.find((line) => /\d/.test(line.tail) && /x/i.test(line.tail))?.tail.trim();
-  if (tail !== undefined)
-    return `“${tail}” behind the bars says how often they are played, so they cannot be joined with others.`;
+export function mergeLists(first: BarList, second: BarList): BarList {
   const strings = (list: BarList): BarListLine[] => list.lines.filter(({ kind }) => kind === 'string');
   const top = (list: BarList): BarListLine[] => {
     const at = list.lines.findIndex(({ kind }) => kind === 'string');

@@ -4,10 +4,11 @@ import type { System, TabDocument } from '../../notation/tabDocument';
 import type { ServiceError } from '../serviceApi';
 import { momentAt } from '../hover/column';
 import { systemOf } from '../typing/putFrets';
-import { barListOf, emptyBar, printBars, type Bar, type BarList } from './barList';
+import { barListOf, emptyBar, PALM_MUTE, printBars, type Bar, type BarList } from './barList';
 import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
 import { columnAtStart } from './moveColumn';
+import { isMuted } from './sameInBars';
 
 /**
  * Moves everything from the cursor on a beat later, over the bar signs of its system, or a beat sooner where a beat
@@ -136,12 +137,24 @@ function isShifted(old: System, now: System, from: Fraction, step: Fraction): bo
         other.kind === note.kind &&
         other.fret === note.fret &&
         other.techniques.length === note.techniques.length &&
+        isMuted(old, note) === isMuted(now, other) &&
         equal(other.onset, due(note.onset))
       );
     }) &&
+    pinned(old, due).join('\n') === pinned(now, (onset) => onset).join('\n') &&
     old.reading.bars.every((bar, i) => {
       const other = now.reading.bars[i];
       return other !== undefined && equal(bar.length, other.length);
     })
   );
+}
+
+/** Stops and marks of rows with the times they are due at. */
+function pinned({ reading }: System, due: (onset: Fraction) => Fraction): string[] {
+  const at = (onset: Fraction): string => `${onset.n}/${onset.d}`;
+  const stops = reading.stops.map(({ string, onset }) => `stop ${string} ${at(due(onset))}`);
+  const marks = reading.rows
+    .filter(({ row }) => !STAYS.has(row) && row !== PALM_MUTE)
+    .flatMap(({ row, marks: all }) => all.map(({ text, onset }) => `${row} ${text} ${at(due(onset))}`));
+  return [...stops, ...marks].sort();
 }

@@ -8,6 +8,7 @@ import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
 import { mergeLists } from './mergeLists';
 import { relay } from './relay';
+import { inPlaceOf } from './repeatSigns';
 
 /** Puts copied bars before the bar at the cursor, or over it and those that follow in its system. */
 export function pasteBars(
@@ -24,14 +25,14 @@ export function pasteBars(
   const relaid = relay([system, pasted], ([here, there]) => {
     if (!here || !there) return [];
     const merged = mergeLists({ ...here, lines: here.lines.map((line) => ({ ...line, tail: '' })) }, there);
-    if (typeof merged === 'string') return merged;
     const own = merged.bars.slice(0, here.bars.length);
     const fresh = merged.bars.slice(here.bars.length);
     const lines = merged.lines.map((line) => ({
       ...line,
       tail: here.lines.find(({ key }) => key === line.key)?.tail ?? '',
     }));
-    const bars = [...own.slice(0, firstBar), ...fresh, ...own.slice(over ? lastBar + 1 : firstBar)];
+    const gone = over ? own.slice(firstBar, lastBar + 1) : [];
+    const bars = inPlaceOf(gone, own.slice(0, firstBar), fresh, own.slice(firstBar + gone.length));
     return [{ lines, comments: here.comments, bars }];
   });
   if (typeof relaid === 'string') return { error: relaid };

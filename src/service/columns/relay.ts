@@ -1,6 +1,6 @@
 import type { System } from '../../notation/tabDocument';
 import { systemOf } from '../typing/putFrets';
-import { barListOf, printBars, type Bar, type BarList } from './barList';
+import { barListOf, printBars, tornMark, type Bar, type BarList } from './barList';
 import { countedSystem } from './countedSystem';
 import { saysWhatItCameFrom } from './sameInBars';
 
@@ -41,6 +41,8 @@ function attempt(
   }
   const arranged = arrange(lists);
   if (typeof arranged === 'string') return arranged;
+  const torn = arranged.map(tornMark).find((sentence) => sentence !== undefined);
+  if (torn !== undefined) return torn;
   const printed = arranged.map(printBars);
   const [like] = systems;
   if (!like) return undefined;

@@ -1,7 +1,7 @@
 import { equal, subtract, type Fraction } from '../../music/fraction';
 import type { NoteReading } from '../../notation/reading';
 import type { System } from '../../notation/tabDocument';
-import type { Bar } from './barList';
+import { PALM_MUTE, type Bar } from './barList';
 
 /**
  * Whether the bars of some systems, one after the other, say what the bars that they came from say: every note on its
@@ -31,19 +31,32 @@ export function contents(system: System, bar: number): string[] {
     const { n, d } = subtract(onset, own.onset);
     return `${n}/${d}`;
   };
-  const notes = reading.notes.filter((note) => note.bar === bar).map((note) => noteWords(note, inBar));
+  const notes = reading.notes
+    .filter((note) => note.bar === bar)
+    .map((note) => `${noteWords(note, inBar)}${isMuted(system, note) ? ' palm mute' : ''}`);
   const isHere = (column: number): boolean => column >= own.startColumn && column < own.endColumn;
   const stops = reading.stops
     .filter(({ column }) => isHere(column))
     .map(({ string, onset }) => `stop ${string} ${inBar(onset)}`);
   const marks = reading.rows
-    .filter(({ row }) => row !== 'count')
+    .filter(({ row }) => row !== 'count' && row !== PALM_MUTE)
     .flatMap(({ row, word, marks: all }) =>
       all
         .filter(({ column }) => isHere(column))
         .map(({ text, onset }) => `${row} ${row === 'text' ? word : ''} ${text} ${inBar(onset)}`),
     );
   return [...notes, ...stops, ...marks].sort();
+}
+
+/** Whether a run of a palm mute row lies over a note's column. */
+export function isMuted({ lines, reading }: System, { column }: NoteReading): boolean {
+  return reading.rows.some(({ row, line }) => {
+    const own = row === PALM_MUTE ? lines[line] : undefined;
+    return (
+      own?.kind === 'row' &&
+      own.marks.some((mark) => mark.column <= column && column < mark.column + mark.width)
+    );
+  });
 }
 
 function noteWords(note: NoteReading, inBar: (onset: Fraction) => string): string {
