@@ -8,6 +8,7 @@ import { find } from './commands/find';
 import { list } from './commands/list';
 import { exercise } from './commands/exercise';
 import { fill, secondGuitar } from './commands/fill';
+import { fit } from './commands/fit';
 import { format } from './commands/format';
 import { grip } from './commands/grip';
 import { importTab } from './commands/import';
@@ -32,6 +33,7 @@ import { write } from './commands/write';
 export const COMMANDS: readonly Command[] = [
   check,
   format,
+  fit,
   notes,
   names,
   newTab,

@@ -13,6 +13,7 @@ import { registerFitSinger } from './commands/fitSinger';
 import { registerInsertExercise } from './commands/insertExercise';
 import { registerFindShapes } from './commands/findShapes';
 import { registerFillChords } from './commands/fillChords';
+import { registerColumnTools } from './commands/columnTools';
 import { registerInsertSystem } from './commands/insertSystem';
 import { registerMoveCapo } from './commands/moveCapo';
 import { registerNewTab } from './commands/newTab';
@@ -94,6 +95,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerTranspose(tools),
     registerMoveCapo(tools),
     registerNewTab(tools),
+    ...registerColumnTools(tools),
     registerInsertSystem(tools),
     registerWriteChords(tools),
     new NoteNamesPages(requests),

@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import { COLUMN_ACTIONS } from '../service/columns/columnsRequest';
 import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
 import { LAYOUT_ROWS } from '../service/start/startAnswer';
@@ -53,6 +54,8 @@ const WRITE_EXERCISE = {
 
 /** How an empty system is laid out. */
 export const LAYOUT = { bars: NUMBER, columns: NUMBER, rows: someOf(...LAYOUT_ROWS) };
+
+const COLUMNS = { action: oneOf(...COLUMN_ACTIONS), width: NUMBER, text: TEXT, withNotes: FLAG };
 
 const PUT_FRET = { string: NUMBER, fret: NUMBER };
 
@@ -136,6 +139,18 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
       const read = readParams(params, { replace: FLAG });
       if ('error' in read) return read;
       return session.service.writeChords(open.document, { range, ...read });
+    }),
+  );
+
+  on(REQUESTS.columns, FAILED, (session, params) =>
+    change(session, params, (open, range) => {
+      const read = readParams(params, COLUMNS);
+      if ('error' in read) return read;
+      const { action, ...more } = read;
+      if (action === undefined)
+        return { error: `The parameter action was expected as ${COLUMNS.action.expected}.` };
+      if (range === undefined) return { error: 'The parameter range was expected: where the cursor stands.' };
+      return session.service.columns(open.document, { action, range, ...more }, session.settings);
     }),
   );
 

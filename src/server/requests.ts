@@ -1,4 +1,5 @@
 import type { Position, ProgressToken, Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { ColumnsRequest } from '../service/columns/columnsRequest';
 import type { CompareAnswer } from '../service/compare/compareAnswer';
 import type { FoundPassage, SoundWish } from '../service/find/findAnswer';
 import type { GripAnswer } from '../service/grip/gripAnswer';
@@ -93,6 +94,8 @@ export const REQUESTS = {
   newTab: 'pegbox/newTab',
   instruments: 'pegbox/instruments',
   startingTunings: 'pegbox/startingTunings',
+  columns: 'pegbox/columns',
+  copyBars: 'pegbox/copyBars',
   insertSystem: 'pegbox/insertSystem',
   noteNames: 'pegbox/noteNames',
   writeChords: 'pegbox/writeChords',
@@ -141,6 +144,8 @@ export interface RequestShapes {
     params: { readonly instrument?: string };
     answer: readonly StartingTuning[] | ServiceError;
   };
+  'pegbox/columns': { params: ColumnsParams; answer: ChangeAnswer };
+  'pegbox/copyBars': { params: BarsParams; answer: { readonly text: string } | ServiceError };
   'pegbox/insertSystem': { params: PlaceParams & LayoutRequest; answer: ChangeAnswer };
   'pegbox/noteNames': { params: NoteNamesParams; answer: NoteNamesText | ServiceError };
   'pegbox/writeChords': { params: WriteChordsParams; answer: ChangeAnswer };
@@ -185,6 +190,13 @@ export interface PlainTextAnswer {
   readonly text: string;
   readonly systems: number;
 }
+
+export interface BarsParams {
+  readonly uri: string;
+  readonly range: Range;
+}
+
+export interface ColumnsParams extends BarsParams, Omit<ColumnsRequest, 'range'> {}
 
 export interface PutFretParams extends PlaceParams {
   /** Player's number. */

@@ -55,6 +55,12 @@ export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, 
     return service.fitSinger(open.document, { range, ...read }, settings);
   });
 
+  on(REQUESTS.copyBars, FAILED, ({ store, service }, params) => {
+    const open = store.get(params.uri);
+    if (!open) return CLOSED;
+    return service.copyBars(open.document, clampRange(open.document, fromRange(params.range)));
+  });
+
   on(REQUESTS.newTab, FAILED, ({ service, settings }, params) => {
     const read = readParams(params, NEW_TAB);
     return 'error' in read ? read : service.newTab(read, settings);

@@ -7,6 +7,8 @@ import { simplify } from './change/simplify';
 import { transpose } from './change/transpose';
 import { chord } from './chordAnswer';
 import { writeChords } from './chordRow/writeChords';
+import { columns } from './columns/columns';
+import { copyBars } from './columns/copyBars';
 import { compare } from './compare/compare';
 import { completion } from './completion/completion';
 import { diagnostics } from './diagnostics';
@@ -91,6 +93,8 @@ export function createLanguageService(): LanguageService {
     newTab,
     instruments,
     startingTunings,
+    columns,
+    copyBars,
     insertSystem,
     noteNames,
     writeChords,

@@ -40,6 +40,7 @@ import type {
   SemanticToken,
   Settings,
 } from './records';
+import type { ColumnsRequest } from './columns/columnsRequest';
 import type { PutFretRequest } from './typing/putFret';
 import type { WriteExerciseRequest, WriteNotesRequest } from './write/writeRequest';
 import type { ChartRequest, ChordChart, FillRequest, SecondGuitarRequest } from './song/songAnswer';
@@ -106,7 +107,14 @@ export interface LanguageService {
   /** Every instrument, the guitar first. */
   instruments(): readonly InstrumentChoice[];
   /** Tunings to begin with on an instrument, the nearest to its usual one first. */
-  startingTunings(instrument: string | undefined, settings: Settings): readonly StartingTuning[] | ServiceError;
+  startingTunings(
+    instrument: string | undefined,
+    settings: Settings,
+  ): readonly StartingTuning[] | ServiceError;
+  /** Columns, beats or bars put in, taken out or moved on all lines and rows of a system at once. */
+  columns(document: TabDocument, request: ColumnsRequest, settings: Settings): ChangeResult;
+  /** The bars that a range touches, of all strings and rows, as text to paste. */
+  copyBars(document: TabDocument, range: Range): { readonly text: string } | ServiceError;
   /** An empty system for the tuning in force at a place. */
   insertSystem(document: TabDocument, place: Place, request: LayoutRequest): ChangeResult;
   /** The text with note names in place of frets, line by line, and where each column went. */
