@@ -71,7 +71,7 @@ export function registerLanguageFeatures(connection: FeatureConnection, guard: G
     guard<RenameAnswer>('renaming', null, (session) => {
       const at = locate(session, params);
       if (!at) return null;
-      const edits = session.service.rename(at.open.document, at.place, String(params.newName));
+      const edits = session.service.rename(at.open.document, at.place, params.newName);
       if ('error' in edits) return new ResponseError(LSPErrorCodes.RequestFailed, edits.error);
       return { changes: { [at.open.uri]: edits.map(toTextEdit) } };
     }),

@@ -62,7 +62,8 @@ export function registerLibraryRequests(connection: Pick<Connection, 'onRequest'
     const read = readParams(params, WISH);
     if ('error' in read) return read;
     const files = listed(params.files);
-    if (!files || !Array.isArray(params.ranges)) return UNREADABLE;
+    const sent: unknown = params.ranges;
+    if (!files || !Array.isArray(sent)) return UNREADABLE;
     const ranges = params.ranges.map((range) => clampRange(open.document, fromRange(range)));
     const pattern = service.soundPattern(open.document, ranges);
     if ('error' in pattern) return pattern;

@@ -41,7 +41,7 @@ export const list: Command = {
       }));
       output.json({ by, groups: plain });
     } else if (files.length === 0) output.report('There are no files that end in .pegbox.\n');
-    else output.text(`${groups.map((group) => `${group.name}\n${table(group.files)}\n`).join('\n')}`);
+    else output.text(groups.map((group) => `${group.name}\n${table(group.files)}\n`).join('\n'));
     return EXIT.done;
   },
 };

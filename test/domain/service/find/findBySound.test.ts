@@ -46,7 +46,7 @@ describe('finding by sound', () => {
     const [one, ...more] = find(TUNE, [whole], other);
     assert.deepEqual(more, []);
     assert.equal(one?.words, 'Riff, bar 1; standard, capo 3; 7 half steps down');
-    assert.deepEqual(one?.ranges, [line(4, 4, 5), line(4, 8, 9), line(3, 12, 13)]);
+    assert.deepEqual(one.ranges, [line(4, 4, 5), line(4, 8, 9), line(3, 12, 13)]);
   });
 
   it('takes the highest note of each moment for the tune', () => {

@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { GROUPINGS, groupFiles } from '../../../../src/service/library/grouping';
+import { groupFiles, type Grouping } from '../../../../src/service/library/grouping';
 import { service, settings } from '../cursor';
 
 const entryOf = (text: string) => service.libraryEntry(service.open(text, settings));
@@ -35,7 +35,7 @@ describe('the library', () => {
   });
 
   it('puts files under what they have in common, in the order of people', () => {
-    const groups = (by: (typeof GROUPINGS)[number]) =>
+    const groups = (by: Grouping) =>
       groupFiles(FILES, by).map(
         ({ name, files }) => `${name}: ${files.map((file) => file.name[0]).join('')}`,
       );
