@@ -138,6 +138,7 @@ export default defineConfig(
           'URLSearchParams',
           'setTimeout',
           'clearTimeout',
+          'MutationObserver',
           'document',
           'performance',
           'window',

@@ -1,4 +1,8 @@
-import { CodeLensRefreshRequest, DidChangeConfigurationNotification, type Connection } from 'vscode-languageserver';
+import {
+  CodeLensRefreshRequest,
+  DidChangeConfigurationNotification,
+  type Connection,
+} from 'vscode-languageserver';
 import { initializeResult } from './capabilities';
 import { registerChangeRequests } from './changeRequests';
 import { readClientFacts, type ClientFacts } from './clientFacts';

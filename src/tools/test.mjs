@@ -12,7 +12,7 @@ const option = process.argv.indexOf('--only');
 const only = option < 0 ? undefined : (process.argv[option + 1] ?? '').split(',');
 const verbose = process.argv.includes('--verbose');
 /** No step may hold up the run for longer, in milliseconds. */
-const stepLimit = 480_000;
+const stepLimit = 900_000;
 const total = { passed: 0, failed: 0 };
 /** @type {Set<string>} */
 const failedSteps = new Set();

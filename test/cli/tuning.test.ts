@@ -180,9 +180,6 @@ describe('tuning', () => {
     assert.match(await unreadable(['tuning', 'open D', '--capo', '40']), /--capo.*from 1 to 21/);
     assert.match(await unreadable(['tuning', 'open D', '--chord', 'blorp']), /--chord.*capital A–G/);
     assert.match(await unreadable(['tuning', 'open D', '--handout', 'pdf']), /--handout takes text or svg/);
-    assert.match(
-      await unreadable(['tuning', 'open X']),
-      /Did you mean open \w, open \w or open \w\?/,
-    );
+    assert.match(await unreadable(['tuning', 'open X']), /Did you mean open \w, open \w or open \w\?/);
   });
 });

@@ -59,7 +59,7 @@ describe('a tab begun, named and summed up over the wire', () => {
     const lenses = await client.request<CodeLens[]>('textDocument/codeLens', { textDocument: { uri: URI } });
     assert.equal(lenses.length, 1);
     assert.deepEqual(lenses[0]?.range.start, { line: 2, character: 0 });
-    assert.match(lenses[0]?.command?.title ?? '', /^1 bar · standard · D major · D3–F#4 · widest stretch/);
+    assert.match(lenses[0].command?.title ?? '', /^1 bar · standard · D major · D3–F#4 · widest stretch/);
   });
 
   it('says in one sentence what it cannot read', async () => {

@@ -1,4 +1,4 @@
-import * as vscode from 'vscode';
+import type * as vscode from 'vscode';
 import { REQUESTS, type CommandTarget } from '../../server/requests';
 import { askText } from '../askText';
 import type { ChangeTools } from '../changeCommand';

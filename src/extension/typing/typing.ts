@@ -4,7 +4,7 @@ import { typeOver } from '../../service/typing/typeOver';
 import { toRange } from '../ranges';
 import { KeyQueue } from './keyQueue';
 import { KeyRouting } from './keyRouting';
-import { Mirrors } from './mirrors';
+import type { Mirrors } from './mirrors';
 
 /** As often a key is tried anew when something else has changed the text meanwhile. */
 const TRIES = 20;

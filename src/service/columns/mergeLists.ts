@@ -18,10 +18,9 @@ export function mergeLists(first: BarList, second: BarList): BarList {
     ...union(strings(first), strings(second)).sort(byNumber),
     ...union(below(first), below(second)),
   ];
-  const seen = new Set<string>();
   return {
     // A row that stands above in one and below in the other is one row.
-    lines: evenHeads(lines.filter(({ key }) => !seen.has(key) && seen.add(key) !== undefined)),
+    lines: evenHeads(lines.filter(({ key }, at) => lines.findIndex((line) => line.key === key) === at)),
     comments: [...first.comments, ...second.comments],
     bars: [...first.bars, ...second.bars],
   };

@@ -37,8 +37,7 @@ export function typeOver(document: TabDocument, cursors: readonly Cursor[], key:
   const now = cursors.map((cursor, i): Cursor => {
     const place = places[i];
     const staff = place && staves.get(place.system);
-    const { line, character } =
-      staff && place ? placeIn(staff.system, place.cursor) : plainPlace(cursor, key);
+    const { line, character } = staff ? placeIn(staff.system, place.cursor) : plainPlace(cursor, key);
     const before = (other: System): boolean => other.firstLine + other.lines.length <= cursor.active.line;
     const added = [...staves].reduce(
       (sum, [system, { system: after }]) =>

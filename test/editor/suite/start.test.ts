@@ -131,7 +131,9 @@ describe('note names beside a tab', () => {
       'names after an edit',
     );
 
-    await vscode.window.showTextDocument(names.document, { viewColumn: names.viewColumn ?? vscode.ViewColumn.Two });
+    await vscode.window.showTextDocument(names.document, {
+      viewColumn: names.viewColumn ?? vscode.ViewColumn.Two,
+    });
     const focused = await inFront(uri);
     focused.selection = new vscode.Selection(3, 18, 3, 18);
     await waitFor(() => {

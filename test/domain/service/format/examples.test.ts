@@ -209,6 +209,6 @@ describe('formatting', () => {
   });
 
   it('gives nothing where everything is in order', () => {
-    assert.deepEqual(format(open(UKULELE + CASES[0]?.after, DEFAULT_SETTINGS)), []);
+    assert.deepEqual(format(open(`${UKULELE}${CASES[0]?.after ?? ''}`, DEFAULT_SETTINGS)), []);
   });
 });
