@@ -105,6 +105,7 @@ describe('The tuning sheet', () => {
     await until(async () => (await box.inputValue()).endsWith('.svg'));
     await page.keyboard.press('Enter');
     await until(async () => /^Saved .+\.svg\.$/.test(await status()));
+    await command(page, 'View: Show Explorer'); // whatever the side bar showed before
     await until(async () => (await page.locator('.explorer-folders-view').innerText()).includes('.svg'));
   });
 

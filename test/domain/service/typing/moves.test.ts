@@ -42,7 +42,7 @@ describe('moves on the staff', () => {
     ['previousString', [0, 9], undefined],
   ] as const) {
     it(`${move} from ${from.join(':')}`, () => {
-      expect(moved(at(...from), move)).to.equal(to);
+      expect(moved(at(from[0], from[1]), move)).to.equal(to);
     });
   }
 
