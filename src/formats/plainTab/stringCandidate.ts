@@ -96,7 +96,8 @@ function drawing(run: string, framed: boolean): 'dashes' | 'spaces' | undefined 
   }
   if (unknown * 10 > dashes || hasWord(run)) return undefined;
   if (dashes === 0) {
-    const closed = framed && body.length >= 5 && spaces * 2 > body.length && /[|‖]$/.test(body);
+    const closed =
+      framed && /[|‖]$/.test(body) && (spaces === 0 || (body.length >= 5 && spaces * 2 > body.length));
     return closed && !/[a-z]{2}/i.test(body) && !/\b0\d/.test(body) ? 'spaces' : undefined;
   }
   // Between a label and bar lines one is enough; elsewhere a dash or two are prose.

@@ -34,8 +34,8 @@ export function writePlainTab(document: TabDocument, range: Range | undefined): 
   for (let at = first; at < end; at++) {
     const system = document.systemAt(at);
     if (system) {
-      if (!stated || setting(stated).join() !== setting(system.header).join()) {
-        const lines = setting(system.header);
+      if (!stated || setting(stated, undefined).join() !== setting(system.header, undefined).join()) {
+        const lines = setting(system.header, stated);
         // On top of everything, but under the title.
         if (stated) out.push(...lines, '');
         else out.splice(title, 0, ...lines, ...(out[title]?.trim() === '' ? [] : ['']));
@@ -86,9 +86,9 @@ function plainLine(line: ParsedLine): string | undefined {
 }
 
 /** `Tuning, low to high: D A D G A D (DADGAD)` and what else a reader has to know before the first note. */
-function setting({ instrument, tuning, capo }: Header): string[] {
+function setting({ instrument, tuning, capo }: Header, before: Header | undefined): string[] {
   const lines: string[] = [];
-  if (instrument.name !== 'guitar') lines.push(`Instrument: ${instrument.name}`);
+  if (instrument.name !== (before?.instrument.name ?? 'guitar')) lines.push(`Instrument: ${instrument.name}`);
   const bare = tuning.strings
     .map(({ pitches }) => pitches.map(({ name }) => formatPitchName(name)).join('/'))
     .join(' ');
@@ -98,6 +98,7 @@ function setting({ instrument, tuning, capo }: Header): string[] {
   const name = nameOfTuning(tuning, instrument);
   lines.push(`Tuning, low to high: ${notes}${name === undefined ? '' : ` (${name})`}`);
   if (capo) lines.push(capo.strings ? `Capo: ${formatCapo(capo)}` : `Capo: fret ${capo.fret}`);
+  else if (before?.capo) lines.push('Capo: none');
   return lines;
 }
 
