@@ -1,6 +1,8 @@
 import { isReentrant } from '../../instrument/isReentrant';
 import { frameOf } from '../hand/frame';
 import type { Target } from '../target';
+import type { FoundShape } from './found';
+import { FULLER } from './ranking';
 import { firstChoices, spreadOut } from './spread';
 import { searchNeck } from './windows';
 import { choicesOf } from './strings';
@@ -10,9 +12,9 @@ import type { WantedChord } from './wanted';
 
 export type { Shape, ShapeOptions } from './shape';
 
-/** Places on the neck are searched for this many times the limit, so that variations can be passed over. */
-const ROOM = 1;
-const LEAST_KEPT = 16;
+/** Shapes kept for each place on the neck, so that variations can be passed over; as many as the limit, if that is more. */
+const LEAST_KEPT = 12;
+const HAIR = 1e-6;
 
 /**
  * Shapes that sound a chord and that the hand can hold, best first: every pitch class in the chord, all that must sound
@@ -28,14 +30,17 @@ export function findShapes(wanted: WantedChord, target: Target, options: ShapeOp
   const { limit = USUAL_LIMIT, highestFret = USUAL_HIGHEST_FRET, spread = true, hand } = options;
   const frame = frameOf(target, hand);
   const choices = choicesOf(wanted, frame, highestFret, hand.openStrings, hand.strings);
-  const most = Number.isFinite(limit) ? Math.max(LEAST_KEPT, ROOM * limit) : Infinity;
+  const most = Number.isFinite(limit) ? Math.max(LEAST_KEPT, limit) : Infinity;
   const reentrant = isReentrant(target.fingerboard.tuning);
   const search = { choices, wanted, frame, most, leastStrings: options.leastStrings, reentrant };
   const spreads = spread && Number.isFinite(limit);
-  const found = searchNeck(search, (sofar) => {
+  const dearest = (sofar: readonly FoundShape[]): number => {
     const enough = spreads ? [...firstChoices(sofar, limit)] : sofar.slice(0, limit);
-    return enough.length < limit ? Infinity : (enough.at(-1)?.cost ?? Infinity);
-  });
+    const last = enough.length < limit ? undefined : enough.at(-1);
+    // A fuller form of what is shown may cost a little more than the last that is.
+    return last ? last.cost + (spreads ? FULLER : HAIR) : Infinity;
+  };
+  const found = searchNeck(search, dearest);
   const chosen = spreads ? spreadOut(found, limit) : found.slice(0, limit);
   return chosen.flatMap((one) => shapeOf(one, target, hand) ?? []);
 }

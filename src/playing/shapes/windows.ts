@@ -36,7 +36,7 @@ export function searchNeck(
   search: Search,
   ceiling: (found: readonly FoundShape[]) => number,
 ): readonly FoundShape[] {
-  let all: readonly FoundShape[] = [...searchWindow(search, undefined, Infinity)];
+  let all: readonly FoundShape[] = searchWindow(search, undefined, ceiling([]));
   let last = 0;
   for (const string of search.choices)
     for (const { fret, open } of string) if (!open) last = Math.max(last, fret);
@@ -76,6 +76,8 @@ function searchWindow(
     );
   }
   const { required, optional, oneOf } = wanted;
+  // Two on some courses.
+  const tonesAString = usable.some((string) => string.some(({ mask }) => (mask & (mask - 1)) !== 0)) ? 2 : 1;
   if (required & ~(rest[0] ?? 0)) return [];
   const least = Math.max(1, leastStrings ?? Math.min(USUAL_LEAST, countTones(required | optional)));
   const mostFingers = frame.slide ? 1 : Math.min(frame.thumb ? 5 : 4, frame.caps.fingers ?? 5);
@@ -106,6 +108,7 @@ function searchWindow(
   ): void => {
     if (required & ~(mask | (rest[index] ?? 0))) return;
     if (sounding + count - index < least) return;
+    if (countTones(required & ~mask) > (count - index) * tonesAString) return;
     const low0 = sounding === 0 ? index : index - sounding - pending - inner;
     const most1 = sounding + count - index;
     let thin = low0 * silentLow + inner * K.innerMuted.value;
