@@ -35,7 +35,7 @@ async function times(page, file) {
     const pressed = (/** @type {KeyboardEvent} */ event) => {
       if (/^[0-9]$/.test(event.key)) from = performance.now();
     };
-    const observer = new MutationObserver(() => {
+    const observer = new globalThis.MutationObserver(() => {
       if (from > 0) seen.pegboxTimes?.push(performance.now() - from);
       from = 0;
     });

@@ -19,6 +19,8 @@ export class PlainModel {
   past = [];
   /** Kind of the last text edit, as long as the next of its kind is undone together with it. */
   open = '';
+  /** Where the cursor stood when the last key was pressed. */
+  origin = 0;
   /** Edits of the staff so far. */
   edits = 0;
 
@@ -106,6 +108,7 @@ export class PlainModel {
 
   /** @param {string} key */
   press(key) {
+    this.origin = this.character;
     switch (key) {
       case 'ArrowLeft':
         if (this.character > 0) this.go(this.line, this.character - 1);
@@ -212,7 +215,8 @@ export class PlainModel {
 
   /** One step of the staff, with its undo. @param {() => void} change @param {number} to */
   step(change, to) {
-    const state = this.save();
+    // One undo takes a key back whole, with the step over a bar sign that came before its sign.
+    const state = { ...this.save(), character: this.origin };
     change();
     if (state.lines.join('\n') !== this.text) {
       this.past.push({ state, kind: 'staff' });
