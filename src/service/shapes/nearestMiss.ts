@@ -3,7 +3,7 @@ import { writtenToneName } from '../../music/chord/writtenChord';
 import { formatPitchName, pitchClassOf } from '../../music/noteName';
 import type { Header } from '../../notation/header';
 import { capoShift } from '../../notation/headerViews';
-import { countTones, type WantedChord } from '../../playing/shapes/wanted';
+import { countTones, wantedChord, type WantedChord } from '../../playing/shapes/wanted';
 import type { Settings } from '../records';
 import type { AskedChord } from './askedChord';
 import { foundShapes } from './foundShapes';
@@ -39,12 +39,13 @@ function nearest(
   };
   const { root, bass } = written;
   if (!root) return '';
+  const shift = capoShift(header);
   if (bass) {
-    const free = found({ ...wanted, bass: undefined });
+    const plain = wantedChord({ ...written, bass: undefined }, shift);
+    const free = plain && found(plain);
     if (free !== undefined)
       return `Nearest: ${free}, without ${formatPitchName(bass)} as the lowest note; ask for the chord without /${formatPitchName(bass)}.`;
   }
-  const shift = capoShift(header);
   // The tones that name it most go last.
   const order = [...written.tones].sort((a, b) => rank(b.degree.number) - rank(a.degree.number));
   for (const { degree } of order) {
