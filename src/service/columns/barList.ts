@@ -127,13 +127,14 @@ export function tornMark({ bars }: BarList): string | undefined {
   return undefined;
 }
 
-/** An empty bar as wide as another one. */
+/** An empty bar as wide as another one, and counted like it. */
 export function emptyBar(like: Bar): Bar {
+  const count = like.cells.get('count');
   return {
     open: '|',
     close: '|',
     width: like.width,
-    cells: new Map<string, string>(),
+    cells: new Map(count === undefined ? [] : [['count', count]]),
     across: new Map<string, string>(),
     from: undefined,
   };

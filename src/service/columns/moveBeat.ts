@@ -69,7 +69,7 @@ function pushed(list: BarList, offset: number, beat: number): BarList | string {
     return !STAYS.has(key) && !isEmpty(cells.slice(-beat));
   });
   const last = list.bars.at(-1);
-  const bars = full && last ? [...list.bars, nextBar(last)] : list.bars;
+  const bars = full && last ? [...list.bars, emptyBar(last)] : list.bars;
   return recut(
     { ...list, bars },
     (cells, fill) => cells.slice(0, offset) + fill.repeat(beat) + cells.slice(offset, cells.length - beat),
@@ -86,13 +86,6 @@ function pulled(list: BarList, offset: number, beat: number): BarList | string {
     list,
     (cells, fill) => cells.slice(0, offset) + cells.slice(offset + beat) + fill.repeat(beat),
   );
-}
-
-/** The bar that is put on, with the count of the one before it. */
-function nextBar(last: Bar): Bar {
-  const count = last.cells.get('count');
-  const empty = emptyBar(last);
-  return count === undefined ? empty : { ...empty, cells: new Map([['count', count]]) };
 }
 
 function recut(list: BarList, move: (cells: string, fill: string) => string): BarList {

@@ -60,7 +60,7 @@ const written = fc
   });
 
 describe('laws of the hand model', function () {
-  this.timeout(20_000);
+  this.timeout(120_000);
 
   it('a passage in its own tuning never gets worse, and is never found worse than a player’s way', () => {
     let measured = 0;
