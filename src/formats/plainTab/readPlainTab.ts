@@ -71,6 +71,8 @@ class Reader {
   private readonly taken = new Set<number>();
   private fields: readonly string[] = [];
   private now: InForce;
+  /** The fields where the text is pasted; undefined for a text by itself. */
+  private readonly inForce: InForce | undefined;
   private written = 0;
   /** The line that said the meter last. */
   private meter: readonly string[] = [];
@@ -85,6 +87,7 @@ class Reader {
       tuning,
       userTunings: settings.tunings,
     };
+    this.inForce = options.inForce;
     this.now = options.inForce ?? NOTHING_STATED;
   }
 
@@ -191,7 +194,7 @@ class Reader {
       this.keep(first - over.length, end);
       return end;
     }
-    const wanted = inForceOf(setting);
+    const wanted = this.wanted(setting);
     const fields = fieldsBetween(this.now, wanted);
     const counted = [...over, ...under].some(({ row }) => row.row === 'count');
     if (counted && !countFits([...this.meter, ...fieldsBetween(NOTHING_STATED, wanted), ...written])) {
@@ -217,6 +220,13 @@ class Reader {
     return end;
   }
 
+  /** The fields a system asks for. A text that says nothing of a capo takes the one in force where it is pasted. */
+  private wanted({ instrument, tuning, capo, capoBy }: Setting): InForce {
+    const there = capoBy === 'nothing' ? this.inForce : undefined;
+    const same = there?.instrument === instrument && there.tuning.strings.length === tuning.strings.length;
+    return { instrument, tuning, capo: same ? there.capo : capo };
+  }
+
   private put(lines: readonly string[]): void {
     const [first, ...more] = lines;
     this.out.push(...(first === '' && (this.out.at(-1) ?? '').trim() === '' ? more : lines));
@@ -237,10 +247,6 @@ class Reader {
       this.kept.push(index);
     }
   }
-}
-
-function inForceOf({ instrument, tuning, capo }: Setting): InForce {
-  return { instrument, tuning, capo };
 }
 
 /** Whether a line would be read with the system beside it. */
