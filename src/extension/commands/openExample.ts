@@ -20,7 +20,9 @@ export function registerOpenExample(extension: vscode.Uri): vscode.Disposable {
   return vscode.commands.registerCommand('pegbox.openExample', async (step?: unknown) => {
     try {
       if (!opened || opened.isClosed) {
-        opened = await openSong(vscode.Uri.joinPath(extension, 'media', 'demo', EXAMPLE));
+        const file = vscode.Uri.joinPath(extension, 'media', 'demo', EXAMPLE);
+        const content = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
+        opened = await vscode.workspace.openTextDocument({ language: 'pegbox', content });
       }
       const cursor = firstFret(opened);
       await vscode.window.showTextDocument(opened, {
@@ -33,22 +35,6 @@ export function registerOpenExample(extension: vscode.Uri): vscode.Disposable {
       refuse(`Pegbox could not open the example: ${error instanceof Error ? error.message : String(error)}`);
     }
   });
-}
-
-/**
- * A tab with the song's text and a name of its own: the editor keeps a closed text for a while, and would give it to the
- * next new tab under a common name.
- */
-async function openSong(file: vscode.Uri): Promise<vscode.TextDocument> {
-  const content = new TextDecoder().decode(await vscode.workspace.fs.readFile(file));
-  const document = await vscode.workspace.openTextDocument(
-    vscode.Uri.from({ scheme: 'untitled', path: EXAMPLE }),
-  );
-  if (document.getText() !== '') return document;
-  const edit = new vscode.WorkspaceEdit();
-  edit.insert(document.uri, new vscode.Position(0, 0), content);
-  await vscode.workspace.applyEdit(edit);
-  return document;
 }
 
 /** The first fret that is no open string. */
