@@ -4,6 +4,7 @@ import type { System, TabDocument } from '../../notation/tabDocument';
 import { lineRange } from '../locate';
 import type { CompletionItem, Place, Settings, TextEdit } from '../records';
 import { signsOf } from '../shapes/insertShape';
+import type { ShapeAnswer } from '../shapes/shapesAnswer';
 import { shapesUnder } from '../shapes/shapes';
 import { putAt } from '../typing/putFrets';
 
@@ -31,7 +32,7 @@ export function chordShapeItems(
     return [
       {
         label: `${mark.text} ${shape.text}`,
-        detail: shape.short,
+        detail: briefly(shape),
         documentation: shape.words,
         ...editsOf(system, line, mark, put.lines),
         sortText: `0${String(i).padStart(4, '0')}`,
@@ -39,6 +40,12 @@ export function chordShapeItems(
       },
     ];
   });
+}
+
+/** So short that an editor's list has room for the frets beside it. */
+function briefly({ kind, rootInBass, bass, position }: ShapeAnswer): string {
+  const place = position === null ? 'open' : `position ${position}`;
+  return [kind, ...(rootInBass ? [] : [`${bass} in the bass`]), place].join(', ');
 }
 
 /**
