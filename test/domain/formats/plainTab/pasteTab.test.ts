@@ -10,9 +10,8 @@ const SONG = 'capo: 2\n\nE4 |0---|\nB3 |----|\nG3 |----|\nD3 |----|\nA2 |----|\n
 
 function pasted(song: string, text: string): string {
   const place = { line: song.split('\n').length - 1, character: 0 };
-  const answer = pasteTab(service.open(song, settings), { start: place, end: place }, { text }, settings);
-  if ('error' in answer) return answer.error;
-  return applyEdits(song, answer.edits);
+  const { edits } = pasteTab(service.open(song, settings), { start: place, end: place }, { text }, settings);
+  return applyEdits(song, edits);
 }
 
 describe('a tab pasted into a song', () => {
