@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { Position, Range } from 'vscode-languageclient';
+import type { PlaceParams } from '../server/requests';
 
 /** Takes a range of the protocol, or one of VS Code's. */
 export function toRange({ start, end }: Range): vscode.Range {
@@ -13,4 +14,15 @@ export function plainPosition({ line, character }: vscode.Position): Position {
 
 export function plainRange({ start, end }: vscode.Range): Range {
   return { start: plainPosition(start), end: plainPosition(end) };
+}
+
+/** A place of a document as the server is asked about it. */
+export function askedAt({
+  document,
+  position,
+}: {
+  readonly document: vscode.TextDocument;
+  readonly position: vscode.Position;
+}): PlaceParams {
+  return { uri: document.uri.toString(), position: plainPosition(position) };
 }

@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import { answering } from './answering';
 import { COLUMN_ACTIONS } from '../service/columns/columnsRequest';
 import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
@@ -6,7 +7,7 @@ import { LAYOUT_ROWS } from '../service/start/startAnswer';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
 import { FLAG, FRETS, NUMBER, NUMBERS, oneOf, readParams, someOf, TEXT, type Kind } from './readParams';
-import { REQUESTS, type ChangeAnswer, type RequestShapes } from './requests';
+import { REQUESTS, type ChangeAnswer } from './requests';
 import type { Guard, Session } from './session';
 
 const CONVERT = {
@@ -71,15 +72,7 @@ export const FAILED: ServiceError = { error: 'Pegbox could not do this; the reas
 
 /** Answers the requests of Pegbox's own commands. */
 export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
-  const on = <Name extends keyof RequestShapes>(
-    name: Name,
-    empty: RequestShapes[Name]['answer'],
-    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
-  ): void => {
-    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
-      guard(name, empty, (session) => answer(session, params)),
-    );
-  };
+  const on = answering(connection, guard);
 
   on(REQUESTS.convert, FAILED, (session, params) =>
     change(session, params, (open, range) => {

@@ -1,11 +1,12 @@
 import type { Connection } from 'vscode-languageserver';
+import { answering } from './answering';
 import type { FileFound, ListedFile } from './requests';
 import { CLOSED, FAILED } from './changeRequests';
 import { clampRange } from './documents';
 import { FileShelf } from './fileShelf';
 import { fromRange } from './protocolConverter';
 import { FLAG, oneOf, readParams } from './readParams';
-import { REQUESTS, type RequestShapes } from './requests';
+import { REQUESTS } from './requests';
 import type { Guard, Session } from './session';
 
 const WISH = { by: oneOf('tune', 'chords'), rhythm: FLAG, over: FLAG };
@@ -21,15 +22,7 @@ export function registerLibraryRequests(connection: Pick<Connection, 'onRequest'
       shelves.set(session, (shelf = new FileShelf(session.service, session.store, () => session.settings)));
     return shelf;
   };
-  const on = <Name extends keyof RequestShapes>(
-    name: Name,
-    empty: RequestShapes[Name]['answer'],
-    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
-  ): void => {
-    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
-      guard(name, empty, (session) => answer(session, params)),
-    );
-  };
+  const on = answering(connection, guard);
 
   on(REQUESTS.readFiles, {}, (session, params) => {
     const shelf = shelfOf(session);

@@ -1,10 +1,11 @@
 import type { Connection } from 'vscode-languageserver';
+import { answering } from './answering';
 import { CLOSED, FAILED } from './changeRequests';
 import { clampRange } from './documents';
 import { fromRange, toTextEdit } from './protocolConverter';
 import { readParams, TEXT } from './readParams';
-import { REQUESTS, type RequestShapes } from './requests';
-import type { Guard, Session } from './session';
+import { REQUESTS } from './requests';
+import type { Guard } from './session';
 
 const IMPORT = { text: TEXT, instrument: TEXT, tuning: TEXT };
 
@@ -12,15 +13,7 @@ const NO_TEXT = { error: 'The parameter text was expected as text.' };
 
 /** Answers what reads and writes plain tab. */
 export function registerPlainTabRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
-  const on = <Name extends keyof RequestShapes>(
-    name: Name,
-    empty: RequestShapes[Name]['answer'],
-    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
-  ): void => {
-    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
-      guard(name, empty, (session) => answer(session, params)),
-    );
-  };
+  const on = answering(connection, guard);
 
   on(REQUESTS.importTab, FAILED, ({ plainTab, settings }, params) => {
     const read = readParams(params, IMPORT);

@@ -1,10 +1,11 @@
 import type { Connection } from 'vscode-languageserver';
+import { answering } from './answering';
 import { CLOSED, FAILED, LAYOUT, SHAPE_WISHES } from './changeRequests';
 import { clampPlace, clampRange } from './documents';
 import { fromPosition, fromRange } from './protocolConverter';
 import { FLAG, FRETS, NUMBER, oneOf, readParams, TEXT } from './readParams';
-import { REQUESTS, type RequestShapes } from './requests';
-import type { Guard, Session } from './session';
+import { REQUESTS } from './requests';
+import type { Guard } from './session';
 
 const NECK = { scale: TEXT, chord: TEXT, frets: NUMBER, known: TEXT };
 const NECK_PICTURE = {
@@ -36,15 +37,7 @@ const SINGER = {
 
 /** Answers the requests that only tell something and change no text. */
 export function registerTellRequests(connection: Pick<Connection, 'onRequest'>, guard: Guard): void {
-  const on = <Name extends keyof RequestShapes>(
-    name: Name,
-    empty: RequestShapes[Name]['answer'],
-    answer: (session: Session, params: RequestShapes[Name]['params']) => RequestShapes[Name]['answer'],
-  ): void => {
-    connection.onRequest<unknown, unknown>(name, (params: RequestShapes[Name]['params']) =>
-      guard(name, empty, (session) => answer(session, params)),
-    );
-  };
+  const on = answering(connection, guard);
 
   on(REQUESTS.fitSinger, FAILED, ({ store, service, settings }, params) => {
     const open = store.get(params.uri);

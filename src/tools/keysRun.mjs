@@ -6,13 +6,14 @@
 //   --other  with an extension that owns the editor's `type`
 //   --speed  measures the time from a key to the text change seen in the page, in a short and a long file
 // 150 keys of one seed at each gap; PEGBOX_LONG=1: 1,000 keys of five seeds. Needs a build (node src/tools/build.mjs).
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { PlainModel, nextKey, random } from '../../test/keys/plainModel.mjs';
 import { exitOnSignals } from './exitOnSignals.mjs';
-import { command, editorReady, goTo } from './hosts/drive.mjs';
+import { command, editorReady, editorText, goTo } from './hosts/drive.mjs';
 import { lateLink } from './hosts/lateLink.mjs';
+import { linkExtension } from './hosts/linkExtension.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
 import { startWebHost } from './hosts/webHost.mjs';
@@ -58,15 +59,6 @@ async function it(what, check) {
   }
 }
 
-/** The extension under a path of its own: below the project lies the editor itself (.hosts). */
-function extension() {
-  const place = path.join(passing, 'extension');
-  mkdirSync(place);
-  for (const name of ['package.json', 'dist', 'syntaxes', 'media', 'snippets'])
-    symlinkSync(inRoot(name), path.join(place, name));
-  return place;
-}
-
 async function start() {
   const other = inRoot('test/keys/ownsType');
   if (kind === 'web') {
@@ -83,29 +75,15 @@ async function start() {
     closing.push(late.stop);
     port = late.port;
   }
-  const extensions = [extension(), ...(has('--other') ? [other] : [])];
+  const extensions = [linkExtension(passing), ...(has('--other') ? [other] : [])];
   return pageAddress({ ...host, port }, { folder, extensions });
-}
-
-/** The text in front, as the page shows it. @param {Page} page */
-async function shown(page) {
-  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((all) =>
-    all
-      .map((line) => ({
-        top: parseInt(/** @type {HTMLElement} */ (line).style.top),
-        text: (line.textContent ?? '').replaceAll('\u00a0', ' '),
-      }))
-      .sort((a, b) => a.top - b.top)
-      .map(({ text }) => text),
-  );
-  return lines.join('\n');
 }
 
 /** Waits until the page shows a text. @param {Page} page @param {string} text @param {number} [patience] */
 async function shows(page, text, patience = 20_000) {
   let last = '';
   for (const end = Date.now() + patience; Date.now() < end;) {
-    last = await shown(page);
+    last = await editorText(page);
     if (last === text) return;
     await page.waitForTimeout(50);
   }

@@ -22,12 +22,13 @@
 //   --wait MS        before the picture; default 1500
 //
 // Order: open, go to the place, commands, view with its lists and clicks, keys, hover, picture. Needs a build (npm run build).
-import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { exitOnSignals } from './exitOnSignals.mjs';
 import { command, editorReady, goTo, hover, viewFrame } from './hosts/drive.mjs';
+import { linkExtension } from './hosts/linkExtension.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
 import { inRoot } from './paths.mjs';
@@ -118,18 +119,6 @@ async function takePicture(page) {
   console.log(`Saved ${values.out}`);
 }
 
-/**
- * The extension under a path of its own. The editor prefers the themes that lie below the extension it develops, and
- * below the project lies the editor itself (.hosts).
- * @param {string} into
- */
-function extensionIn(into) {
-  mkdirSync(into);
-  for (const name of ['package.json', 'dist', 'syntaxes', 'snippets', 'media'])
-    symlinkSync(inRoot(name), path.join(into, name));
-  return into;
-}
-
 exitOnSignals();
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-picture-'));
 try {
@@ -151,9 +140,7 @@ try {
       colorScheme: values.theme.endsWith('light') ? 'light' : 'dark',
     });
     try {
-      await page.goto(
-        pageAddress(host, { folder, file, extensions: [extensionIn(path.join(passing, 'extension'))] }),
-      );
+      await page.goto(pageAddress(host, { folder, file, extensions: [linkExtension(passing)] }));
       await takePicture(page);
     } finally {
       await close();

@@ -1,11 +1,12 @@
 // Takes the pictures of the walkthrough from the running extension, all in one run.
 // Usage: node src/tools/walkthroughPictures.mjs [--out FOLDER]   (default media/walkthrough; needs a build)
-import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { exitOnSignals } from './exitOnSignals.mjs';
 import { command, editorReady, hover, viewFrame } from './hosts/drive.mjs';
+import { linkExtension } from './hosts/linkExtension.mjs';
 import { pageAddress, startNodeHost } from './hosts/nodeHost.mjs';
 import { openPage } from './hosts/page.mjs';
 import { inRoot } from './paths.mjs';
@@ -143,16 +144,12 @@ try {
   mkdirSync(values.out, { recursive: true });
   const folder = path.join(passing, 'demo');
   cpSync(inRoot('media/demo'), folder, { recursive: true });
-  const extension = path.join(passing, 'extension');
-  mkdirSync(extension);
-  for (const name of ['package.json', 'dist', 'syntaxes', 'snippets', 'media'])
-    symlinkSync(inRoot(name), path.join(extension, name));
   const host = await startNodeHost({ dataDir: path.join(passing, 'profile'), settings, forTests: true });
   try {
     const { page, close } = await openPage({ width: 1000, height: 620, colorScheme: 'light' });
     try {
       const file = path.join(folder, song);
-      await page.goto(pageAddress(host, { folder, file, extensions: [extension] }));
+      await page.goto(pageAddress(host, { folder, file, extensions: [linkExtension(passing)] }));
       await editorReady(page);
       await page.keyboard.press('Control+b');
       await page.waitForTimeout(2500);

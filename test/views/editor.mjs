@@ -1,8 +1,9 @@
 // One editor with the extension for all tests of a run: opened at the first test, closed after the last.
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, symlinkSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { editorReady } from '../../src/tools/hosts/drive.mjs';
+import { linkExtension } from '../../src/tools/hosts/linkExtension.mjs';
 import { pageAddress, startNodeHost } from '../../src/tools/hosts/nodeHost.mjs';
 import { openPage } from '../../src/tools/hosts/page.mjs';
 import { startWebHost } from '../../src/tools/hosts/webHost.mjs';
@@ -47,17 +48,12 @@ async function startWeb() {
 
 async function startNode() {
   const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-extension-'));
-  // below the project lies the editor itself (.hosts), whose themes it would take for the extension's
-  const extension = path.join(passing, 'extension');
-  mkdirSync(extension);
-  for (const name of ['package.json', 'dist', 'syntaxes', 'media'])
-    symlinkSync(inRoot(name), path.join(extension, name));
   const server = await startNodeHost({ forTests: true });
   closing.push(
     () => rmSync(passing, { recursive: true, force: true }),
     () => server.stop(),
   );
-  return pageAddress(server, { folder, extensions: [extension] });
+  return pageAddress(server, { folder, extensions: [linkExtension(passing)] });
 }
 
 /**
@@ -79,23 +75,6 @@ async function openAll(/** @type {Page} */ page) {
     await rows.filter({ hasText: name }).dblclick();
     await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`);
   }
-}
-
-/**
- * The text of the editor in front.
- * @param {Page} page
- */
-export async function editorText(page) {
-  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((all) =>
-    all
-      .map((line) => ({
-        top: parseInt(/** @type {HTMLElement} */ (line).style.top),
-        text: (line.textContent ?? '').replaceAll('\u00a0', ' '),
-      }))
-      .sort((a, b) => a.top - b.top)
-      .map(({ text }) => text),
-  );
-  return lines.join('\n');
 }
 
 /**

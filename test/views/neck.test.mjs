@@ -1,7 +1,7 @@
 // The neck as a person works it, by keyboard and mouse.
 import assert from 'node:assert/strict';
-import { command, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
-import { closeEditor, editorPage, editorText, hostName, openFile, until } from './editor.mjs';
+import { command, editorText, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
+import { closeEditor, editorPage, hostName, openFile, until } from './editor.mjs';
 
 /** @typedef {import('playwright-core').Frame} Frame */
 

@@ -1,7 +1,7 @@
 // The page of shapes as a person works it, by keyboard.
 import assert from 'node:assert/strict';
-import { command, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
-import { closeEditor, editorPage, editorText, openFile, until, untilKept } from './editor.mjs';
+import { command, editorText, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
+import { closeEditor, editorPage, openFile, until, untilKept } from './editor.mjs';
 
 /** @typedef {import('playwright-core').Frame} Frame */
 

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { REQUESTS } from '../../server/requests';
 import { refuse } from '../applyChange';
 import { pick } from '../pick';
+import { askedAt } from '../ranges';
 import { fileName, saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import type { LastPlace } from '../views/lastPlace';
@@ -35,8 +36,7 @@ export class Handouts {
     const { current } = this.place;
     if (!current) return 'Put the cursor into a tab first: a handout is made of the tuning there.';
     const { uri } = current.document;
-    const { line, character } = current.position;
-    const at = { uri: uri.toString(), position: { line, character } };
+    const at = askedAt(current);
     const handout = await this.requests.ask(
       REQUESTS.tuningHandout,
       from === undefined ? at : { ...at, from },

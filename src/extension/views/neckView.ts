@@ -3,6 +3,7 @@ import { REQUESTS } from '../../server/requests';
 import type { NeckAnswer, NeckRequest } from '../../service/neck/neckAnswer';
 import type { ServiceError } from '../../service/serviceApi';
 import { readFromNeck, type FromNeck, type NeckChoice, type ToNeck } from '../../views/messages/neckMessages';
+import { askedAt } from '../ranges';
 import { saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import type { LastPlace, TabPlace } from './lastPlace';
@@ -118,25 +119,14 @@ class NeckView implements vscode.Disposable {
     this.view.send({ kind: 'neck', answer, leftHanded, problem });
   }
 
-  private ask({ document, position }: TabPlace, request: NeckRequest): Promise<NeckAnswer | ServiceError> {
-    const { line, character } = position;
-    return this.requests.ask(REQUESTS.neck, {
-      uri: document.uri.toString(),
-      position: { line, character },
-      ...request,
-    });
+  private ask(place: TabPlace, request: NeckRequest): Promise<NeckAnswer | ServiceError> {
+    return this.requests.ask(REQUESTS.neck, { ...askedAt(place), ...request });
   }
 
   private async write(string: number, fret: number): Promise<void> {
     const place = this.places.current;
     if (!place) return this.done(NO_TAB);
-    const { line, character } = place.position;
-    const answer = await this.requests.ask(REQUESTS.putFret, {
-      uri: place.document.uri.toString(),
-      position: { line, character },
-      string,
-      fret,
-    });
+    const answer = await this.requests.ask(REQUESTS.putFret, { ...askedAt(place), string, fret });
     const refused = await writeBack(place, answer);
     if (refused !== undefined) return this.done(refused);
     this.written = { place, version: place.document.version };
@@ -166,11 +156,10 @@ class NeckView implements vscode.Disposable {
   }): Promise<void> {
     const place = this.places.current;
     if (!place) return void vscode.window.showErrorMessage(NO_TAB);
-    const { document, position } = place;
+    const { document } = place;
     const leftHanded = vscode.workspace.getConfiguration('pegbox', document).get('leftHanded', false);
     const answer = await this.requests.ask(REQUESTS.neckSvg, {
-      uri: document.uri.toString(),
-      position: { line: position.line, character: position.character },
+      ...askedAt(place),
       ...given(this.choice),
       labels: look.labels,
       every: look.every,

@@ -7,6 +7,7 @@ import {
   type ShapesTab,
   type ToShapes,
 } from '../../views/messages/shapesMessages';
+import { askedAt } from '../ranges';
 import { fileName, saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import { readFrets } from './fretsText';
@@ -51,7 +52,7 @@ export class ShapesPanel implements vscode.Disposable {
   /** Opens it, ready to be typed into. */
   async show(chord?: string): Promise<void> {
     const { current } = this.place;
-    const there = chord ?? (current && (await this.requests.ask(REQUESTS.chordAt, at(current))));
+    const there = chord ?? (current && (await this.requests.ask(REQUESTS.chordAt, askedAt(current))));
     const begin: ToShapes = { kind: 'begin', chord: there ?? null };
     const ready = this.panel.visible;
     this.begin = ready ? undefined : begin;
@@ -151,12 +152,12 @@ export class ShapesPanel implements vscode.Disposable {
     if (tab === 'kin') {
       const frets = readFrets(chord);
       const asked = frets ? { frets } : { chord };
-      const answer = await this.requests.ask(REQUESTS.shapeKin, { ...at(place), ...asked });
+      const answer = await this.requests.ask(REQUESTS.shapeKin, { ...askedAt(place), ...asked });
       return 'error' in answer
         ? { kind: 'problem', tab, words: answer.error }
         : { kind: tab, asked: chord, answer };
     }
-    const answer = await this.requests.ask(REQUESTS.shapes, { ...at(place), chord });
+    const answer = await this.requests.ask(REQUESTS.shapes, { ...askedAt(place), chord });
     return 'error' in answer
       ? { kind: 'problem', tab, words: answer.error }
       : { kind: tab, asked: chord, answer };
@@ -173,7 +174,7 @@ export class ShapesPanel implements vscode.Disposable {
     if (!shape || !this.answer) return NO_SHAPE;
     if (!current) return NO_TAB;
     const { chord } = this.answer;
-    const asked = { ...at(current), frets: shape.frets, chord };
+    const asked = { ...askedAt(current), frets: shape.frets, chord };
     const refused = await writeBack(current, await this.requests.ask(REQUESTS.insertShape, asked));
     return refused ?? `${chord}, ${shape.text}, is written. One undo takes it back.`;
   }
@@ -198,13 +199,6 @@ export class ShapesPanel implements vscode.Disposable {
     });
     return undefined;
   }
-}
-
-function at({ document, position: { line, character } }: TabPlace): {
-  readonly uri: string;
-  readonly position: { readonly line: number; readonly character: number };
-} {
-  return { uri: document.uri.toString(), position: { line, character } };
 }
 
 /** A file name of letters, digits and hyphens: `G-over-B-x20033`. */

@@ -2,6 +2,7 @@ import * as vscode from 'vscode';
 import { REQUESTS } from '../../server/requests';
 import { readFromSheet, type FromSheet, type ToSheet } from '../../views/messages/sheetMessages';
 import type { Handouts } from '../commands/saveHandout';
+import { askedAt } from '../ranges';
 import type { ServerRequests } from '../serverRequests';
 import type { LastPlace, TabPlace } from './lastPlace';
 import { Panel } from './panel';
@@ -76,8 +77,8 @@ export class SheetPanel implements vscode.Disposable {
     this.panel.send(message);
   }
 
-  private async ask({ document, position: { line, character } }: TabPlace): Promise<ToSheet> {
-    const at = { uri: document.uri.toString(), position: { line, character } };
+  private async ask(place: TabPlace): Promise<ToSheet> {
+    const at = askedAt(place);
     const [asked, strain, choices] = await Promise.all([
       this.requests.ask(REQUESTS.tuningSheet, this.from === '' ? at : { ...at, from: this.from }),
       this.requests.ask(REQUESTS.strings, at),

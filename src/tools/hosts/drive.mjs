@@ -92,3 +92,20 @@ export async function viewFrame(page, title, patience = 30_000) {
   }
   throw new Error(`No page “${title}” came up.`);
 }
+
+/**
+ * The text of the editor in front.
+ * @param {Page} page
+ */
+export async function editorText(page) {
+  const lines = await page.locator('.editor-instance .view-lines .view-line').evaluateAll((all) =>
+    all
+      .map((line) => ({
+        top: parseInt(/** @type {HTMLElement} */ (line).style.top),
+        text: (line.textContent ?? '').replaceAll('\u00a0', ' '),
+      }))
+      .sort((a, b) => a.top - b.top)
+      .map(({ text }) => text),
+  );
+  return lines.join('\n');
+}
