@@ -3,11 +3,11 @@ import type { NoteReading } from '../../notation/reading';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import type { ServiceError } from '../serviceApi';
 import { momentAt } from '../hover/column';
+import { columnAt } from '../locate';
 import { systemOf } from '../typing/putFrets';
 import { barListOf, emptyBar, PALM_MUTE, printBars, type Bar, type BarList } from './barList';
 import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
-import { columnAtStart } from './moveColumn';
 import { isMuted } from './sameInBars';
 
 /**
@@ -19,7 +19,7 @@ export function moveBeat(
   system: System,
   { action, range }: ColumnsRequest,
 ): ColumnsDone | ServiceError {
-  const column = columnAtStart(system, range);
+  const column = columnAt(system, range.start);
   const bar = system.reading.bars.findIndex(
     ({ startColumn, endColumn }) => column !== undefined && column >= startColumn && column < endColumn,
   );

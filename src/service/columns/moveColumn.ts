@@ -1,4 +1,4 @@
-import type { Range, System } from '../../notation/tabDocument';
+import type { System } from '../../notation/tabDocument';
 import type { ServiceError } from '../serviceApi';
 import { columnAt } from '../locate';
 import { systemOf } from '../typing/putFrets';
@@ -12,7 +12,7 @@ const NOTHING = { line: -1, before: { start: 0, end: 0 }, after: { start: 0, end
 
 /** Puts a column of dashes into a system, or takes an empty one out; every note keeps its time. */
 export function moveColumn(system: System, { action, range }: ColumnsRequest): ColumnsDone | ServiceError {
-  const column = columnAtStart(system, range);
+  const column = columnAt(system, range.start);
   const inBar = system.reading.bars.some(
     ({ startColumn, endColumn }) =>
       column !== undefined &&
@@ -40,9 +40,4 @@ export function moveColumn(system: System, { action, range }: ColumnsRequest): C
   return {
     error: 'Notes would begin at another time, so nothing was changed: write the count of these bars first.',
   };
-}
-
-/** The column that a range begins on. */
-export function columnAtStart(system: System, { start }: Range): number | undefined {
-  return columnAt(system, start);
 }
