@@ -14,7 +14,7 @@ export interface NamedSpan {
 /** What one more name in a bar must win, in costs of names: a sixth chord (5) is two triads where both are there. */
 const CHANGE = 2.5;
 /** What a quarter note without a name costs, so that a chord with a long name is still named. */
-const UNNAMED = 4;
+const UNNAMED = 8;
 
 /** The beats of a bar that lie between two times, both ends included. A short first bar counts from its end. */
 export function beatsBetween(ear: Ear, bar: BarReading, from: Fraction, to: Fraction): readonly Fraction[] {

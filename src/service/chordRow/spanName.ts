@@ -1,10 +1,10 @@
 import { compareBetween } from '../../checks/support/chordSpan';
 import type { Scene } from '../../checks/check';
-import type { ChordVerdict } from '../../music/chord/compareChord';
+import { compareChord, type ChordVerdict } from '../../music/chord/compareChord';
 import { nameChord } from '../../music/chord/nameChord';
 import { readChordName } from '../../music/chord/readChordName';
 import type { WrittenChord } from '../../music/chord/writtenChord';
-import { compare, type Fraction } from '../../music/fraction';
+import { compare, equal, type Fraction } from '../../music/fraction';
 import { playedContext } from '../../notation/chordContext';
 import { capoShift } from '../../notation/headerViews';
 import type { System, TabDocument } from '../../notation/tabDocument';
@@ -35,6 +35,11 @@ const CHORD = 3;
 const MOST_STRIKES = 6;
 /** What it costs that a chord is struck only after its span has begun: a name stands where its chord begins. */
 const LATE = 0.5;
+/**
+ * What it costs that a chord struck as a whole lacks tones of the name, or its root: a row says what is struck, not the
+ * sum of several chords. An engineering value.
+ */
+const NOT_STRUCK = 4;
 /** Names that cost more are no everyday names for a row: an engineering value. */
 const DEAREST = 9;
 
@@ -65,9 +70,28 @@ export function nameBetween(ear: Ear, from: Fraction, to: Fraction): SpanName | 
   for (const named of later)
     if (named && !candidates.has(named.name))
       candidates.set(named.name, { name: named.name, cost: named.cost + LATE });
+  const chords = [...struck.values()]
+    .map((time) => within.filter(({ onset }) => equal(onset, time)))
+    .filter((notes) => notes.length >= CHORD)
+    .map((notes) => notes.flatMap(({ pitches }) => pitches.map(({ midi }) => midi)));
   return [...candidates.values()]
+    .map(({ name, cost }) => ({ name, cost: cost + NOT_STRUCK * lacking(ear, name, chords) }))
     .sort((a, b) => a.cost - b.cost)
     .find(({ name }) => verdictBetween(ear, name, from, to) === 'agrees');
+}
+
+/** How many chords that are struck as a whole are not what a name says; one has to be more than one to tell. */
+function lacking({ system: { header } }: Ear, name: string, chords: readonly (readonly number[])[]): number {
+  const written = chords.length > 1 ? writtenOf(name) : undefined;
+  if (!written) return 0;
+  const shift = capoShift(header);
+  const says = (midis: readonly number[]): ChordVerdict =>
+    compareChord(
+      written,
+      midis.map((midi) => midi - shift),
+      playedContext(header),
+    ).verdict;
+  return chords.filter((midis) => ['omits', 'disagrees'].includes(says(midis))).length;
 }
 
 function nameOf({ system: { header } }: Ear, midis: readonly number[]): SpanName | undefined {
