@@ -23,7 +23,7 @@ try {
   if (kind !== 'web' && kind !== 'node') throw new Error('Usage: node src/tools/viewsRun.mjs web|node');
   const mocha = new Mocha({
     ui: 'bdd',
-    timeout: 60_000,
+    timeout: 240_000 /* a test waits for several things, each with patience */,
     forbidOnly: true,
     reporter: inRoot('src/tools/mochaReporter.cjs'),
     ...(process.argv.includes('--grep') && grep && { grep }),

@@ -77,28 +77,31 @@ async function openAll(/** @type {Page} */ page) {
   }
 }
 
+/** How long a condition is waited for, in milliseconds: long, since a machine that tests others too is slow. */
+const PATIENCE = 60_000;
+
 /**
  * Waits for a condition.
  * @param {() => Promise<unknown>} condition
+ * @throws {Error} when it has not come true in a minute
  */
 export async function until(condition) {
-  for (const end = Date.now() + 15_000; Date.now() < end;) {
+  for (const end = Date.now() + PATIENCE; Date.now() < end;) {
     if (await condition()) return;
     await new Promise((resolve) => setTimeout(resolve, 40));
   }
-  throw new Error(`This did not come true in 15 s: ${condition.toString()}`);
+  throw new Error(`This did not come true in ${PATIENCE / 1000} s: ${condition.toString()}`);
 }
 
 /**
- * Waits until the editor has put away what a panel remembers. In a browser it does so every few seconds only, since a page
+ * Waits until the editor has put away what a panel remembers, or what it remembers of its own state. In a browser it does so every few seconds only, since a page
  * that is reloaded has no time left for it.
  * @param {Page} page
  * @param {RegExp} text that stands in what is remembered; quotes have backslashes before them there
  */
 export async function untilKept(page, text) {
-  const kept = () => isKept(page, text);
   // Every five seconds when the page has nothing to do, which may take a while on a busy machine.
-  await until(kept).catch(() => until(kept));
+  await until(() => isKept(page, text));
 }
 
 /** @param {Page} page @param {RegExp} text */

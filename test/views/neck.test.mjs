@@ -1,7 +1,7 @@
 // The neck as a person works it, by keyboard and mouse.
 import assert from 'node:assert/strict';
 import { command, editorText, goTo, viewFrame } from '../../src/tools/hosts/drive.mjs';
-import { closeEditor, editorPage, hostName, openFile, until } from './editor.mjs';
+import { closeEditor, editorPage, hostName, openFile, until, untilKept } from './editor.mjs';
 
 /** @typedef {import('playwright-core').Frame} Frame */
 
@@ -93,8 +93,8 @@ describe('The neck', () => {
   it('remembers choices and place over a reload of the window', async () => {
     await view.locator('#place-4-5').click();
     await until(async () => (await view.locator('#place-4-5').getAttribute('aria-selected')) === 'true');
-    await page.waitForTimeout(6500); // the editor keeps what pages remember every 5 s, in a browser
-    // (src/vs/workbench/services/storage/browser/storageService.ts)
+    await untilKept(page, /intervals.*string\\*":4,\\*"fret\\*":5/);
+    await untilKept(page, /workbench\.view\.extension\.pegbox/); // the side bar shows the neck
     await page.reload();
     view = await viewFrame(page, 'Neck');
     await until(

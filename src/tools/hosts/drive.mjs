@@ -81,16 +81,25 @@ export async function hover(page) {
  * @returns {Promise<import('playwright-core').Frame>}
  * @throws {Error} when no such page is there by then
  */
-export async function viewFrame(page, title, patience = 30_000) {
+export async function viewFrame(page, title, patience = 120_000) {
   for (const end = Date.now() + patience; Date.now() < end;) {
-    for (const frame of page.frames()) {
-      const holds = (/** @type {string} */ wanted) =>
-        document.title === wanted && document.getElementById('view')?.childElementCount;
-      if (await frame.evaluate(holds, title).catch(() => undefined)) return frame;
-    }
+    for (const frame of page.frames()) if ((await filledTitle(frame)) === title) return frame;
     await page.waitForTimeout(50);
   }
-  throw new Error(`No page “${title}” came up.`);
+  const there = (await Promise.all(page.frames().map(filledTitle))).filter(Boolean);
+  throw new Error(`No page “${title}” came up; there were: ${there.join(', ') || 'none'}.`);
+}
+
+/**
+ * The title of a page of the extension once it has drawn something. A frame that is being loaded may never answer, so it
+ * is not waited for long.
+ * @param {import('playwright-core').Frame} frame
+ * @returns {Promise<string | undefined>}
+ */
+async function filledTitle(frame) {
+  const filled = () => (document.getElementById('view')?.childElementCount ? document.title : undefined);
+  const answer = frame.evaluate(filled).catch(() => undefined);
+  return Promise.race([answer, frame.page().waitForTimeout(3000)]).then((title) => title ?? undefined);
 }
 
 /**
