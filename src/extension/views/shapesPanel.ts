@@ -10,6 +10,7 @@ import {
 import { askedAt } from '../ranges';
 import { fileName, saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
+import { Follower } from './follower';
 import { readFrets } from './fretsText';
 import type { LastPlace, TabPlace } from './lastPlace';
 import { Panel } from './panel';
@@ -22,7 +23,7 @@ const NO_SHAPE =
 /** The shapes of a chord beside the text, in the tuning that holds at the cursor. */
 export class ShapesPanel implements vscode.Disposable {
   private readonly panel: Panel<FromShapes, ToShapes>;
-  private readonly listening: vscode.Disposable;
+  private readonly follower: Follower<ToShapes>;
   private tab: ShapesTab = 'shapes';
   private chord = '';
   /** The shapes that are shown, and which of them is chosen. */
@@ -30,8 +31,6 @@ export class ShapesPanel implements vscode.Disposable {
   private chosen = '';
   /** What the command began with and a page that is not there yet has to be told. */
   private begin: ToShapes | undefined;
-  private sent = '';
-  private asked = 0;
 
   constructor(
     extension: vscode.Uri,
@@ -44,9 +43,16 @@ export class ShapesPanel implements vscode.Disposable {
       title: 'Shapes',
       read: readFromShapes,
       hear: (message) => this.hear(message),
-      seen: (visible) => void (visible && this.follow()),
+      seen: (visible) => void (visible && this.follower.follow()),
     });
-    this.listening = place.onDidMove(() => void this.follow());
+    this.follower = new Follower(
+      this.panel,
+      place,
+      (current) => this.told(current),
+      (message) => {
+        if (message.kind === 'shapes') this.answer = message.answer;
+      },
+    );
   }
 
   /** Opens it, ready to be typed into. */
@@ -83,7 +89,7 @@ export class ShapesPanel implements vscode.Disposable {
   }
 
   dispose(): void {
-    this.listening.dispose();
+    this.follower.dispose();
     this.panel.dispose();
   }
 
@@ -93,7 +99,7 @@ export class ShapesPanel implements vscode.Disposable {
       case 'ask':
         [this.tab, this.chord] = [message.tab, message.chord];
         if (message.kind === 'ready') this.greet();
-        void this.follow();
+        void this.follower.follow();
         return;
       case 'chosen':
         this.chosen = message.shape;
@@ -109,9 +115,8 @@ export class ShapesPanel implements vscode.Disposable {
     }
   }
 
-  /** A page that is new, or made again, knows nothing yet. */
   private greet(): void {
-    this.sent = '';
+    this.follower.forget();
     if (this.begin) this.panel.send(this.begin);
     this.begin = undefined;
   }
@@ -126,22 +131,11 @@ export class ShapesPanel implements vscode.Disposable {
       .catch(() => undefined);
   }
 
-  /** Answers what the page asks for the tuning at the cursor, unless that is what it shows already. */
-  private async follow(): Promise<void> {
-    const { tab, chord, panel } = this;
-    if (!panel.visible || (tab !== 'song' && chord.trim() === '')) return;
-    const turn = ++this.asked;
-    const { current } = this.place;
-    const message: ToShapes | undefined = current
-      ? await this.ask(current, tab, chord).catch(() => undefined)
-      : { kind: 'problem', tab, words: NO_TAB };
-    // A later question has been asked meanwhile.
-    if (turn !== this.asked || !message) return;
-    if (message.kind === 'shapes') this.answer = message.answer;
-    const text = JSON.stringify(message);
-    if (text === this.sent) return;
-    this.sent = text;
-    panel.send(message);
+  /** What the page asks for, in the tuning at the cursor. */
+  private async told(current: TabPlace | undefined): Promise<ToShapes | undefined> {
+    const { tab, chord } = this;
+    if (tab !== 'song' && chord.trim() === '') return undefined;
+    return current ? this.ask(current, tab, chord) : { kind: 'problem', tab, words: NO_TAB };
   }
 
   private async ask(place: TabPlace, tab: ShapesTab, chord: string): Promise<ToShapes> {

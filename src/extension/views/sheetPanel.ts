@@ -4,6 +4,7 @@ import { readFromSheet, type FromSheet, type ToSheet } from '../../views/message
 import type { Handouts } from '../commands/saveHandout';
 import { askedAt } from '../ranges';
 import type { ServerRequests } from '../serverRequests';
+import { Follower } from './follower';
 import type { LastPlace, TabPlace } from './lastPlace';
 import { Panel } from './panel';
 
@@ -12,17 +13,14 @@ const NO_TAB = 'Put the cursor into a tab: this page shows the tuning that holds
 /** The tuning sheet beside the text: it follows the tuning that holds at the cursor, as long as it is seen. */
 export class SheetPanel implements vscode.Disposable {
   private readonly panel: Panel<FromSheet, ToSheet>;
-  private readonly listening: vscode.Disposable;
+  private readonly follower: Follower<ToSheet>;
   /** The tuning to come from; empty for the usual choice. */
   private from = '';
-  /** What was sent last, so that a cursor which moves within one tuning draws nothing anew. */
-  private sent = '';
-  private asked = 0;
 
   constructor(
     extension: vscode.Uri,
     private readonly requests: ServerRequests,
-    private readonly place: LastPlace,
+    place: LastPlace,
     private readonly handouts: Handouts,
   ) {
     this.panel = new Panel(extension, {
@@ -31,9 +29,11 @@ export class SheetPanel implements vscode.Disposable {
       title: 'Tuning Sheet',
       read: readFromSheet,
       hear: (message) => this.hear(message),
-      seen: (visible) => void (visible && this.follow()),
+      seen: (visible) => void (visible && this.follower.follow()),
     });
-    this.listening = place.onDidMove(() => void this.follow());
+    this.follower = new Follower(this.panel, place, async (current) =>
+      current ? this.ask(current) : { kind: 'nothing', words: NO_TAB },
+    );
   }
 
   show(): void {
@@ -41,7 +41,7 @@ export class SheetPanel implements vscode.Disposable {
   }
 
   dispose(): void {
-    this.listening.dispose();
+    this.follower.dispose();
     this.panel.dispose();
   }
 
@@ -50,8 +50,8 @@ export class SheetPanel implements vscode.Disposable {
       case 'ready':
       case 'from':
         this.from = message.from;
-        if (message.kind === 'ready') this.sent = '';
-        void this.follow();
+        if (message.kind === 'ready') this.follower.forget();
+        void this.follower.follow();
         return;
       case 'copy':
         void this.copy(message.text, `${message.what} copied.`);
@@ -59,22 +59,6 @@ export class SheetPanel implements vscode.Disposable {
       case 'handout':
         void this.handout(message.as);
     }
-  }
-
-  /** Shows what holds at the cursor now; what cannot be asked leaves the page as it is, the client reports why. */
-  private async follow(): Promise<void> {
-    if (!this.panel.visible) return;
-    const turn = ++this.asked;
-    const { current } = this.place;
-    const message: ToSheet | undefined = current
-      ? await this.ask(current).catch(() => undefined)
-      : { kind: 'nothing', words: NO_TAB };
-    // A later question has been asked meanwhile.
-    if (turn !== this.asked || !message) return;
-    const text = JSON.stringify(message);
-    if (text === this.sent) return;
-    this.sent = text;
-    this.panel.send(message);
   }
 
   private async ask(place: TabPlace): Promise<ToSheet> {
