@@ -68,8 +68,11 @@ function scanString(text: string, match: RegExpExecArray): ParsedLine | undefine
   for (let at = bodyStart; at < bodyEnd;) {
     const kind = kindAt(text, at);
     const end = kind && endOf(kind, text, at);
-    // An unknown sign: the grammar says what it is.
-    if (kind === undefined || !end) return undefined;
+    if (kind === undefined || !end) {
+      // An unknown sign: the grammar says what it is, unless it belongs to a remark against the last bar sign.
+      if (!dashes || dashSinceBar || !isRemark(text, lastBarEnd, bodyEnd)) return undefined;
+      break;
+    }
     tokens.push(plainToken(kind, text, at, end, bodyStart));
     if (kind === 'bar') {
       lastBarEnd = end;
@@ -80,13 +83,23 @@ function scanString(text: string, match: RegExpExecArray): ParsedLine | undefine
     }
     at = end;
   }
-  // Only the run that dashes make plain is taken here; runs of signs alone, empty ones and remarks that touch the last
-  // bar sign are rare enough for the grammar.
+  // Only the run that dashes make plain is taken here; runs of signs alone and empty ones are rare enough for the grammar.
   const openedPlainly = tokens[1] && OPENING.test(text.slice(tokens[1].start, tokens[1].start + 2));
-  if (!dashes || !openedPlainly || (lastBarEnd !== bodyEnd && !dashSinceBar)) return undefined;
+  if (!dashes || !openedPlainly) return undefined;
+  if (!dashSinceBar && lastBarEnd < bodyEnd) {
+    // What touches the last bar sign and holds no dash is a remark, as in `|x2`.
+    bodyEnd = lastBarEnd;
+    while ((tokens.at(-1)?.start ?? 0) >= bodyEnd) tokens.pop();
+  }
   const start = firstMark(text);
   const label = { start, end: start + (match[1] ?? '').length };
   return plainStringLine(text, label, bodyStart, tokens, bodyEnd);
+}
+
+/** Whether a stretch of text has neither a dash nor a bar line. */
+function isRemark(text: string, start: number, end: number): boolean {
+  for (let at = start; at < end; at++) if (text[at] === '-' || text[at] === '|') return false;
+  return true;
 }
 
 const OPENING = /^(?:[-|\dxX(./\\]|<\d|[hptr]\d)/;

@@ -19,7 +19,24 @@ import { setUp } from './setup.mjs';
  */
 
 /** In the order in which they are run: what a player feels first. */
-const ORDER = ['keystroke', 'hover', 'open', 'start', 'chordNaming', 'timeReading', 'parsing', 'conversion'];
+const ORDER = [
+  'keystroke',
+  'hover',
+  'open',
+  'start',
+  'format',
+  'fill',
+  'shapes',
+  'find',
+  'import',
+  'chordNaming',
+  'timeReading',
+  'parsing',
+  'conversion',
+  'convertText',
+  'hand',
+  'suit',
+];
 const PEERS = ['nothingServer', 'jsonServer', 'cssServer'];
 
 const all = readdirSync(inRoot('test/bench'))

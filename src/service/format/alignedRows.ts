@@ -15,6 +15,8 @@ interface Sign {
  * has some beside its first gets the others. No mark moves.
  */
 export function rowsAligned({ lines, reading }: Draft): readonly (readonly string[])[] {
+  // Most systems have no row with more than the bar line it begins with.
+  if (!lines.some((line) => line.kind === 'row' && line.bars.length > 1)) return [];
   const signs = signsOf(lines);
   if (signs.length === 0) return [];
   const astray = new Set(

@@ -63,9 +63,12 @@ function prefixOf(line: ParsedLine): Prefix | undefined {
 
 /** The number that is there most often; of equals the least. */
 function commonest(numbers: readonly number[]): number {
-  const times = (number: number): number => numbers.filter((other) => other === number).length;
-  return numbers.reduce((best, next) => {
-    const more = times(next) - times(best);
-    return more > 0 || (more === 0 && next < best) ? next : best;
-  }, numbers[0] ?? 0);
+  let best = numbers[0] ?? 0;
+  let most = 0;
+  for (const number of numbers) {
+    let times = 0;
+    for (const other of numbers) if (other === number) times += 1;
+    if (times > most || (times === most && number < best)) [best, most] = [number, times];
+  }
+  return best;
 }

@@ -38,6 +38,18 @@ describe('the scanner and the grammar', () => {
     assert.ok(byScanner > LINES / 10, `only ${byScanner} of ${LINES} lines were taken`);
   });
 
+  it('take a remark against the last bar sign alike, and no more of the run with it', () => {
+    for (const remark of ['x2', '5', '(x3)', '*', '7 let ring', 'h5p', '*5', 'x2 - softly']) {
+      const text = `G3|--5--|0---|${remark}`;
+      assert.ok(taken(text), text);
+      const line = scanLine(text);
+      assert.equal(line?.kind === 'string' && line.remark?.text, remark);
+    }
+    assert.ok(taken('G3|--5--|0---|-5'));
+    // A dash or a bar line in it is not for the scanner to judge.
+    assert.ok(!taken('G3|--5--|*--') && !taken('G3|--5--|*|'));
+  });
+
   it('leave little of a song to the grammar', () => {
     const lines = demoSongs().flatMap((song) => song.split('\n'));
     const declined = lines.filter((line) => !scanLine(line));
