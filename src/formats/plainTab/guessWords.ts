@@ -1,4 +1,6 @@
 import { formatCapo } from '../../instrument/capo';
+import { GUITAR } from '../../instrument/instruments';
+import type { InForce } from './fieldsBetween';
 import type { GuessKind, ImportGuess } from './importAnswer';
 import { tuningName, type Setting } from './setting';
 import type { PlainSystem } from './plainSystems';
@@ -29,14 +31,18 @@ export class Guesses {
     }
   }
 
-  /** What the setting of a system left open. */
-  addSetting(setting: Setting, { strings, labelled }: PlainSystem): void {
+  /**
+   * What the setting of a system left open.
+   * @param inForce where it is pasted
+   */
+  addSetting(setting: Setting, { strings, labelled }: PlainSystem, inForce: InForce | undefined): void {
     const line = strings[0]?.line ?? 0;
     const { instrument, tuning, tuningBy, labelsAgree, upsideDown } = setting;
     const name = tuningName(tuning, instrument);
     const inTuning = name === 'standard' ? 'the usual tuning' : name;
     const by = labelled ? 'the labels' : `its ${strings.length} lines`;
-    if (!setting.instrumentSaid && instrument.name !== 'guitar')
+    const there = inForce?.instrument ?? GUITAR;
+    if (!setting.instrumentSaid && instrument !== there)
       this.tell(
         'instrument',
         `The instrument is taken for ${instrument.name}, from ${by}; no word names it.`,
@@ -52,7 +58,7 @@ export class Guesses {
     if (!labelled)
       this.tell(
         'labels',
-        `The lines had no labels; they are taken for the strings of ${instrument.name} in ${inTuning}.`,
+        `The lines had no labels; they are taken for the strings of ${instrument.name} in ${inTuning}${why(setting, inForce)}.`,
         line,
       );
     else if (!labelsAgree)
@@ -68,4 +74,12 @@ export class Guesses {
   all(): ImportGuess[] {
     return [...this.said.values()];
   }
+}
+
+/** Why lines without labels took the tuning in force where they were pasted, or could not. */
+function why({ tuning, tuningBy }: Setting, inForce: InForce | undefined): string {
+  if (tuningBy === 'there') return ', which is in force there';
+  const there = inForce?.tuning.strings.length;
+  if (tuningBy !== 'usual' || there === undefined || there === tuning.strings.length) return '';
+  return `, since the tuning in force there has ${there} strings`;
 }

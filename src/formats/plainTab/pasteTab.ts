@@ -17,7 +17,7 @@ export interface TabPaste {
 }
 
 /**
- * Puts a plain tab into a document. The fields go on top where the document has neither fields nor systems yet;
+ * Puts a plain tab into a document. What it leaves unsaid of instrument, tuning and capo is as it is there. The fields go on top where the document has neither fields nor systems yet;
  * elsewhere they are stated above the paste, only where they differ from those in force, and what was in force before
  * is stated again behind it when systems follow.
  * @param range what it replaces, possibly nothing but a place
@@ -31,7 +31,7 @@ export function pasteTab(
   const { start, end } = range;
   const fresh = document.systems.length === 0 && document.fieldGroups.length === 0;
   const inForce = document.headerAt(start.line);
-  const answer = readPlainTab(request.text, { ...request, settings, inForce });
+  const answer = readPlainTab(request.text, { ...request, settings, inForce: fresh ? undefined : inForce });
   if (answer.systems === 0)
     return { edits: [{ range, newText: request.text }], guesses: [], systems: 0, notes: 0 };
 

@@ -32,7 +32,12 @@ export function plainSystems(lines: readonly PlainLine[], usual: number | undefi
 }
 
 function blocks(lines: readonly PlainLine[]): StringCandidate[][] {
-  const candidates = lines.map(({ columns, index }) => stringCandidate(columns, index));
+  const sure = lines.map(({ columns, index }) => stringCandidate(columns, index));
+  const candidates = sure.map((candidate, i) => {
+    const line = lines[i];
+    const beside = [sure[i - 1], sure[i + 1]].some((other) => other !== undefined && other.label !== '');
+    return candidate ?? (line && beside ? stringCandidate(line.columns, line.index, true) : undefined);
+  });
   const found: StringCandidate[][] = [];
   for (let i = 0; i < candidates.length; i++) {
     if (!candidates[i]) continue;

@@ -9,7 +9,8 @@ import { readLegend, type Legend } from './legend';
 import { plainLines, type PlainLine } from './plainLines';
 import { plainSystems, type PlainSystem } from './plainSystems';
 import { bendAmounts, plainRow, type BendAmount, type PlainRow } from './rowsBeside';
-import { Settings, type Setting } from './setting';
+import type { Given, Setting } from './setting';
+import { SettingSearch } from './settingSearch';
 import { stringCandidate } from './stringCandidate';
 import { settle, systemLines } from './writeSystem';
 
@@ -63,7 +64,7 @@ interface Beside {
 const MOST_ROWS = 6;
 
 class Reader {
-  private readonly given: ConstructorParameters<typeof Settings>[1];
+  private readonly given: Given;
   private readonly guesses = new Guesses();
   private readonly out: string[] = [];
   private readonly kept: number[] = [];
@@ -71,8 +72,6 @@ class Reader {
   private readonly taken = new Set<number>();
   private fields: readonly string[] = [];
   private now: InForce;
-  /** The fields where the text is pasted; undefined for a text by itself. */
-  private readonly inForce: InForce | undefined;
   private written = 0;
   /** The line that said the meter last. */
   private meter: readonly string[] = [];
@@ -86,8 +85,8 @@ class Reader {
       instrument: instrument === undefined ? undefined : findInstrument(instrument),
       tuning,
       userTunings: settings.tunings,
+      inForce: options.inForce,
     };
-    this.inForce = options.inForce;
     this.now = options.inForce ?? NOTHING_STATED;
   }
 
@@ -143,8 +142,8 @@ class Reader {
   private write(systems: readonly PlainSystem[], claims: Claims, legend: Legend): void {
     const most = systems.reduce((sum, { strings }) => Math.max(sum, strings.length), 0);
     const end = (systems.at(-1)?.strings.at(-1)?.line ?? 0) + 1;
-    const settings = new Settings(claims, this.given, most, end);
-    const settled = systems.map((system) => ({ ...this.beside(system), setting: settings.of(system) }));
+    const search = new SettingSearch(claims, this.given, most, end);
+    const settled = systems.map((system) => ({ ...this.beside(system), setting: search.of(system) }));
     for (const { setting } of settled) for (const line of setting.fieldLines) this.taken.add(line);
     let at = 0;
     for (const beside of settled) {
@@ -208,7 +207,7 @@ class Reader {
       under.splice(0, under.length, ...under.filter(({ row }) => row.row !== 'count'));
     }
     for (const { line } of under) this.taken.add(line);
-    this.guesses.addSetting(setting, system);
+    this.guesses.addSetting(setting, system, this.given.inForce);
     this.guesses.add(settled.guesses, first);
     if (system.strings.some(({ line }) => this.lines[line]?.hasTabs)) this.guesses.add(['tabs'], first);
     if (this.written === 0) this.fields = fields;
@@ -222,7 +221,7 @@ class Reader {
 
   /** The fields a system asks for. A text that says nothing of a capo takes the one in force where it is pasted. */
   private wanted({ instrument, tuning, capo, capoBy }: Setting): InForce {
-    const there = capoBy === 'nothing' ? this.inForce : undefined;
+    const there = capoBy === 'nothing' ? this.given.inForce : undefined;
     const same = there?.instrument === instrument && there.tuning.strings.length === tuning.strings.length;
     return { instrument, tuning, capo: same ? there.capo : capo };
   }

@@ -77,7 +77,7 @@ function marksOf(columns: string): PlainMark[] {
 
 function palmMarks(columns: string): PlainMark[] {
   return [...columns.matchAll(/P\.?\s?M\.?[-.]*/g)].map(({ 0: text, index }) => ({
-    text: text.replace(/^P\.?\s?M\.?/, 'PM').padEnd(text.trimEnd().length, '-'),
+    text: text.replace(/^P\.?\s?M(?:\.(?!\.))?/, 'PM').padEnd(text.trimEnd().length, '-'),
     column: index,
   }));
 }

@@ -1,6 +1,7 @@
 import { splitFrets } from '../../notation/cells';
 import type { GuessKind } from './importAnswer';
 import type { Legend } from './legend';
+import { withDirections } from './slideDirections';
 
 /** A sign as the notation writes it, at the column where it stood. */
 export interface RunSign {
@@ -46,6 +47,8 @@ const WAVES = /~+/y;
 const LETTER_WAVES = /[vw]+/iy;
 const SLIDE = /[/\\]+/y;
 const LETTER_SLIDE = /sl?/iy;
+/** Palm mutes written into a string. */
+const PALM = /P\.?M\.?/y;
 const JOIN = /[hpt]/iy;
 const MUTE = /x/iy;
 const PARTS: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾': '3/4', full: '' };
@@ -111,7 +114,9 @@ function signAt(
   });
   const note = touching?.kind === 'note' || touching?.kind === 'suffix';
 
-  let found = take(HARMONIC);
+  let found = take(PALM);
+  if (found) return done(found, { text: found[0], kind: 'other' });
+  found = take(HARMONIC);
   if (found) return done(found, { text: found[0], kind: 'note' });
   found = take(SQUARE);
   if (found) {
@@ -188,21 +193,4 @@ function caretDraft(
     return { draft: { text: `b${target ?? ''}`, kind: 'suffix', guess: 'bends' }, end: at + found[0].length };
   const falls = touching?.fret !== undefined && Number(target) < touching.fret;
   return { draft: { text: falls ? 'p' : 'h', kind: 'other', guess: 'signs' }, end: at + 1 };
-}
-
-/** Slides point the way they go. */
-function withDirections(signs: readonly RunSign[], guesses: Set<GuessKind>): RunSign[] {
-  return signs.map((sign, i) => {
-    if (sign.kind !== 'slide') return sign;
-    const from = signs[i - 1];
-    const to = signs[i + 1];
-    if (from?.fret === undefined || to?.fret === undefined || to.fret === from.fret) return sign;
-    if (from.column + from.width !== sign.column) return sign;
-    if (to.column !== sign.column + sign.width) return sign;
-    const way = to.fret > from.fret ? '/' : '\\';
-    if (sign.text.startsWith(way)) return sign;
-    if (/[/\\]{2}/.test(sign.text) && new Set(sign.text).size > 1) return sign;
-    guesses.add('slides');
-    return { ...sign, text: way.repeat(sign.text.length) };
-  });
 }

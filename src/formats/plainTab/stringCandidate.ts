@@ -21,15 +21,19 @@ export interface StringCandidate {
 const NOTE = '[A-Ga-g](?:#|b|♯|♭)?\\d?';
 const LABEL = `(?:${NOTE}(?:/${NOTE})?|1[0-4]|[1-9])`;
 const HEAD = new RegExp(`^( *)(${LABEL})?( *)(?:[|‖]|:(?=[-—_:|(<\\dxX])|(?=[-—_]))`);
-/** A capital I or an exclamation mark for every bar line. */
-const OTHER_BARS = new RegExp(`^ *(?:${LABEL})? *[I!][-—_ ].*[I!]\\s*$`);
+/** A capital I, an exclamation mark or a colon for every bar line. */
+const OTHER_BARS = new RegExp(`^ *(?:${LABEL})? *([I!:])[-—_ ].*\\1\\s*$`);
 /** What a string line may hold besides digits, dashes and bar signs. */
 const SIGNS = /[hpbrtsvxo~/\\^<>()[\]{}*.:=_\u2016½¼¾]/iu;
 
-/** The line as a string of tab; undefined for one that is none. Reads in one pass, however long the line is. */
-export function stringCandidate(columns: string, line: number): StringCandidate | undefined {
+/**
+ * The line as a string of tab; undefined for one that is none. Reads in one pass, however long the line is.
+ * @param beside whether a string stands right beside it: then letters and signs that are none of tab are let pass in a
+ *   line with a label that is mostly dashes
+ */
+export function stringCandidate(columns: string, line: number, beside = false): StringCandidate | undefined {
   const otherBars = !columns.includes('|') && OTHER_BARS.test(columns);
-  const text = otherBars ? columns.replace(/[I!]/g, '|') : columns;
+  const text = otherBars ? columns.replace(/[I!:]/g, '|') : columns;
   const head = HEAD.exec(text);
   if (!head) return undefined;
   const [all, indent = '', label = '', gap = ''] = head;
@@ -39,7 +43,8 @@ export function stringCandidate(columns: string, line: number): StringCandidate 
   const signed = /[|‖:]$/.test(all);
   const rest = text.slice(all.length);
   const { body, remark } = withoutRemark(rest);
-  const drawn = drawing(body, label !== '' && signed);
+  const framed = label !== '' && signed;
+  const drawn = drawing(body, framed) ?? (beside && framed && mostlyDashes(body) ? 'dashes' : undefined);
   if (drawn === undefined) return undefined;
   const bodyAt = all.length;
   const first = text[bodyAt - 1] === '‖' ? '‖' : '|';
@@ -78,6 +83,10 @@ function hasWord(text: string): boolean {
     if (!/^(?:p?bfull|full|[xo]+|v+|w+)$/i.test(letters)) return true;
   }
   return false;
+}
+
+function mostlyDashes(body: string): boolean {
+  return body.length >= 6 && (body.match(/[-—_]/g)?.length ?? 0) * 2 >= body.length;
 }
 
 /** How the string is drawn; undefined where the text is no string. */
