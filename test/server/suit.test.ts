@@ -69,6 +69,14 @@ describe('which tuning suits a passage', () => {
     }
   }
 
+  async function hovered(): Promise<void> {
+    const hover = await client.request<Hover>('textDocument/hover', {
+      textDocument: { uri: SHORT },
+      position: FRET_4,
+    });
+    assert.ok(hover.range);
+  }
+
   it('is answered for the version of the text, the passage as it stands and the best among them', async () => {
     const { version, here, best, named, byStringsChanged, ...counts } = await found({
       uri: SHORT,
@@ -122,20 +130,9 @@ describe('which tuning suits a passage', () => {
       .catch((error: unknown) => error)
       .finally(() => (over = true));
     await atWork(told);
-    const times: number[] = [];
-    for (let n = 0; n < 10; n++) {
-      const start = performance.now();
-      const hover = await client.request<Hover>('textDocument/hover', {
-        textDocument: { uri: SHORT },
-        position: FRET_4,
-      });
-      times.push(performance.now() - start);
-      assert.ok(hover.range);
-    }
+    // One after the other, so that each has to find its turn between two slices of the search.
+    for (let n = 0; n < 10; n++) await hovered();
     assert.equal(over, false, 'the search was over before the hovers were answered');
-    times.sort((one, other) => one - other);
-    // A slice of the search takes some 10 ms; the limit leaves room for a busy machine.
-    assert.ok((times[5] ?? Infinity) < 100, `${times.map(Math.round).join(' ')} ms`);
     source.cancel();
     assert.ok((await search) instanceof ResponseError);
   });
@@ -151,7 +148,7 @@ describe('which tuning suits a passage', () => {
     assert.deepEqual(edited, calm);
   });
 
-  it('stops within 100 ms when it is cancelled, and is over', async () => {
+  it('stops when it is cancelled, before ten hovers are answered, and is over', async () => {
     const told = listen('ferry');
     const source = new CancellationTokenSource();
     const search = client.connection.sendRequest<SuitAnswer>(
@@ -159,18 +156,21 @@ describe('which tuning suits a passage', () => {
       { uri: LONG, within: 3, anyKey: true, workDoneToken: 'ferry' },
       source.token,
     );
-    const refused = search.then(
-      () => assert.fail('the search was answered'),
-      (error: unknown) => error,
-    );
+    let over = false;
+    const refused = search
+      .then(
+        () => assert.fail('the search was answered'),
+        (error: unknown) => error,
+      )
+      .finally(() => (over = true));
     await atWork(told);
-    const start = performance.now();
     source.cancel();
+    // Hovers are answered between its slices: one that went on would outlast them, by far.
+    for (let n = 0; n < 10; n++) await hovered();
+    assert.equal(over, true, 'the search went on after it was cancelled');
     const error = await refused;
-    const took = performance.now() - start;
     assert.ok(error instanceof ResponseError);
     assert.equal(error.code, LSPErrorCodes.RequestCancelled);
-    assert.ok(took < 100, `${Math.round(took)} ms`);
     assert.equal(told.at(-1)?.kind, 'end');
     const { length } = told;
     await new Promise((resolve) => setTimeout(resolve, 300));

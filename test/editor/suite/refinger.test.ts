@@ -196,7 +196,7 @@ describe('the tuning that suits, in the editor', () => {
     assert.strictEqual(found.evaluated + found.unplayable + found.ruledOut, found.total);
   });
 
-  it('is looked for while hovers are answered, and called off at once', async () => {
+  it('is looked for while hovers are answered, and ends without an answer when it is called off', async () => {
     const { document } = await newTab(lantern);
     const long = await newTab(ferry);
     await vscode.commands.executeCommand('notifications.clearAll');
@@ -211,19 +211,18 @@ describe('the tuning that suits, in the editor', () => {
     assert.isNotEmpty(hovers);
     assert.isFalse(over, 'the search was over before the hover was there');
     // The only notification is that of the search, its only button the one that calls it off.
-    let start = 0;
     await waitFor(async () => {
-      start = Date.now();
       await vscode.commands.executeCommand('notification.acceptPrimaryAction');
       return Promise.race([
         found.then(() => true),
         new Promise<false>((no) => setTimeout(() => no(false), 400)),
       ]);
     }, 'end of the search');
-    const took = Date.now() - start;
+    // A search that had gone on to its end would have found something.
     assert.isUndefined(await found);
-    // 100 ms for the search to stop, and the time that the editor takes to pass it on and to say so.
-    assert.isBelow(took, 300);
+    // The server is free for the next one, which nobody calls off.
+    const next = await ask({ within: 1, uri: document.uri.toString() });
+    assert.ok(next !== undefined && !('error' in next), JSON.stringify(next));
   });
 
   it('is told in a sentence when there is none to be found', async () => {
