@@ -4,6 +4,7 @@ import type { ClientOptions } from '../server/requests';
 import { registerChordChart } from './commands/chordChart';
 import { registerCopyAsPlainText } from './commands/copyAsPlainText';
 import { registerCompare } from './commands/compare';
+import { registerCompareWithGit } from './commands/compareWithGit';
 import { registerFindBySound } from './commands/findBySound';
 import { FoundView } from './library/foundView';
 import { LibraryView } from './library/libraryView';
@@ -91,6 +92,7 @@ export function startPegbox(context: vscode.ExtensionContext, client: BaseLangua
     registerFindBySound(requests, found),
     new LibraryView(requests, context.workspaceState),
     registerCompare(requests, help),
+    registerCompareWithGit(requests, help),
     registerRingingStrings(requests, help),
     registerTranspose(tools),
     registerMoveCapo(tools),

@@ -20,7 +20,7 @@ const KINDS: Readonly<Record<ComparedChange['kind'], string>> = {
 export function comparePage({ before, after }: ComparedVersions, answer: CompareAnswer): string {
   const { fields, bars, remarks } = answer;
   const pieces = [
-    `# ${markdownText(before)} and ${markdownText(after)}`,
+    `# From ${markdownText(before)} to ${markdownText(after)}`,
     ...remarks.map(markdownText),
     ...(bars.length > 0 ? [counts(answer)] : []),
     ...(fields.length > 0
@@ -45,7 +45,7 @@ function counts({ counts: all }: CompareAnswer): string {
   const names = Object.entries(KINDS) as [ComparedChange['kind'], string][];
   const rows: (readonly [string, number])[] = [
     ['the same', all.same],
-    ...names.map(([kind, name]) => [name, all[kind]] as const),
+    ...names.map(([kind, name]) => [name, all[kind]] as const).filter(([, count]) => count > 0),
   ];
   return markdownTable(
     ['Notes', 'How many'],

@@ -10,6 +10,7 @@ import path from 'node:path';
 import { exitOnSignals } from './exitOnSignals.mjs';
 import { electronRun } from './hosts/electronRun.mjs';
 import { installPackage } from './hosts/installPackage.mjs';
+import { keepInGit } from './hosts/keepInGit.mjs';
 import { runInWebHost } from './hosts/runInWebHost.mjs';
 import { inRoot, root } from './paths.mjs';
 
@@ -17,6 +18,7 @@ exitOnSignals();
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-tests-'));
 const folder = path.join(passing, 'workspace'); // a copy: tests write there
 cpSync(inRoot('test/editor/workspace'), folder, { recursive: true });
+keepInGit(folder);
 const nodeTests = inRoot('dist/test-node/index.js');
 
 /** @type {Record<string, () => Promise<number>>} */

@@ -1,15 +1,15 @@
 import * as vscode from 'vscode';
-import { REQUESTS, type CommandTarget } from '../../server/requests';
+import type { CommandTarget } from '../../server/requests';
 import type { CompareAnswer } from '../../service/compare/compareAnswer';
 import type { ServiceError } from '../../service/serviceApi';
 import { refuse } from '../applyChange';
-import { comparePage } from '../comparePage';
 import type { HelpPages } from '../helpPages';
 import { savedText } from '../library/sendFiles';
 import { walk } from '../library/walk';
 import { pick } from '../pick';
 import { fileName } from '../preview/previewAddress';
 import type { ServerRequests } from '../serverRequests';
+import { showComparison } from '../showComparison';
 import { findTarget } from '../target';
 
 export interface CompareArguments extends CommandTarget {
@@ -17,7 +17,6 @@ export interface CompareArguments extends CommandTarget {
   readonly before?: string;
 }
 
-const PAGE = '/What changed.md';
 const TITLE = 'Compare with an earlier version';
 
 /**
@@ -37,15 +36,11 @@ export function registerCompare(requests: ServerRequests, pages: HelpPages): vsc
         if (uri === undefined) return undefined;
         const own = uri.toString() === document.uri.toString();
         const before = own ? await savedText(uri) : await textNow(uri);
-        const answer = await requests.ask(REQUESTS.compare, { uri: document.uri.toString(), before });
-        if ('error' in answer) return refuse(answer.error);
         const name = fileName(document.uri);
         const versions = own
           ? { before: `${name} as it was saved`, after: `${name} as it is now` }
           : { before: fileName(uri), after: name };
-        pages.put(PAGE, comparePage(versions, answer));
-        await pages.show(PAGE);
-        return answer;
+        return await showComparison({ requests, pages }, document, before, versions);
       } catch (error) {
         return refuse(`Pegbox could not compare: ${error instanceof Error ? error.message : String(error)}`);
       }

@@ -71,7 +71,7 @@ export class FoundView implements vscode.TreeDataProvider<Node>, vscode.Disposab
         file.title === '' ? fileName(uri) : file.title,
         vscode.TreeItemCollapsibleState.Expanded,
       );
-      item.description = `${fileName(uri)}, ${count(file.passages.length)}`;
+      item.description = `${count(file.passages.length)}, ${fileName(uri)}`; // a narrow side bar cuts off what comes last
       item.tooltip = vscode.workspace.asRelativePath(uri);
       item.iconPath = new vscode.ThemeIcon('file');
       return item;
@@ -79,7 +79,7 @@ export class FoundView implements vscode.TreeDataProvider<Node>, vscode.Disposab
     const { passage } = node;
     const [where = '', ...rest] = passage.words.split('; ');
     const item = new vscode.TreeItem(where.charAt(0).toUpperCase() + where.slice(1));
-    item.description = rest.join(', ');
+    item.description = rest.reverse().join(', '); // how far apart before in what tuning
     item.tooltip = passage.words;
     item.command = { command: 'pegbox.openFound', title: 'Open', arguments: [file.uri, passage] };
     return item;

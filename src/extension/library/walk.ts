@@ -36,9 +36,10 @@ export async function walk(cancellation: vscode.CancellationToken): Promise<Walk
   return { files, more: uris.length > MOST_FILES };
 }
 
-/** A tab that a user has open, and not a page that Pegbox made. */
-function isTab({ languageId, isClosed, uri }: vscode.TextDocument): boolean {
-  return languageId === 'pegbox' && !isClosed && !uri.scheme.startsWith('pegbox-');
+/** A tab that a user has open, and not a page that Pegbox made or an earlier version that a diff shows. */
+function isTab({ languageId, isClosed, uri: { scheme } }: vscode.TextDocument): boolean {
+  if (languageId !== 'pegbox' || isClosed) return false;
+  return scheme === 'untitled' || vscode.workspace.fs.isWritableFileSystem(scheme) === true;
 }
 
 async function walkFolder(
