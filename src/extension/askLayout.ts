@@ -35,9 +35,14 @@ export async function askLayout(
   title: string,
   attempt: LayoutAttempt,
 ): Promise<LayoutRequest | undefined> {
-  const last = await possible(memory.get<LayoutRequest>(REMEMBERED, {}), attempt);
+  const remembered = memory.get<LayoutRequest>(REMEMBERED);
+  const last = await possible(remembered ?? {}, attempt);
   const items = [
-    { label: layoutText(last), description: 'as the last time', choose: () => Promise.resolve(last) },
+    {
+      label: layoutText(last),
+      description: remembered ? 'as the last time' : 'as most tabs begin',
+      choose: () => Promise.resolve(last),
+    },
     { label: '$(list-unordered) Other bars, columns or rows…', choose: () => askParts(title, last, attempt) },
   ];
   const picked = await pick<vscode.QuickPickItem & { choose: () => Promise<LayoutRequest | undefined> }>(

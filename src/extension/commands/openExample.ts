@@ -2,14 +2,14 @@ import * as vscode from 'vscode';
 import { refuse } from '../applyChange';
 
 const EXAMPLE = 'bees-on-the-water.pegbox';
-/** What the walkthrough does with the example. */
-const STEPS = [
-  'editor.action.showHover',
-  'pegbox.showTuningSheet',
-  'pegbox.showNoteNames',
-  'pegbox.convert',
-  'pegbox.saveHandout',
-];
+/** What the walkthrough does with the example, and the step that it belongs to. */
+const STEPS: ReadonlyMap<unknown, string> = new Map([
+  ['editor.action.showHover', 'read'],
+  ['pegbox.showTuningSheet', 'tuning'],
+  ['pegbox.convert', 'convert'],
+  ['pegbox.showNoteNames', 'share'],
+  ['pegbox.saveHandout', 'share'],
+]);
 
 /**
  * Opens one of the demo songs as a tab of its own, with the cursor on a fret, and goes on with a step of the walkthrough
@@ -29,8 +29,11 @@ export function registerOpenExample(extension: vscode.Uri): vscode.Disposable {
         preview: false,
         selection: new vscode.Range(cursor, cursor),
       });
-      const command = STEPS.find((one) => one === step);
-      if (command !== undefined) await vscode.commands.executeCommand(command);
+      const name = STEPS.get(step);
+      if (name === undefined || typeof step !== 'string') return;
+      // The editor ticks a step at a command that it runs itself, and hears nothing of those that an extension runs.
+      await vscode.commands.executeCommand('setContext', `pegbox.walkthrough.${name}`, true);
+      await vscode.commands.executeCommand(step);
     } catch (error) {
       refuse(`Pegbox could not open the example: ${error instanceof Error ? error.message : String(error)}`);
     }
