@@ -10,6 +10,9 @@ const PLAIN = 'text/plain';
 /** More lines than this are not looked through to see whether a paste may be tab. */
 const LOOKED_AT = 2_000;
 
+/** Characters; for more the editor's own paste is not kept waiting, and the command does it. An engineering value. */
+const LONGEST = 200_000;
+
 /**
  * Offers to read a plain tab that is pasted into a tab. The editor's own paste stays what the key does: this one is a
  * choice beside it.
@@ -18,8 +21,8 @@ export function registerPasteChoice(requests: ServerRequests): vscode.Disposable
   const provider: vscode.DocumentPasteEditProvider = {
     async provideDocumentPasteEdits(document, [range, ...others], dataTransfer, _context, token) {
       const text = await dataTransfer.get(PLAIN)?.asString();
-      if (text === undefined || range === undefined || others.length > 0 || !looksLikeTab(text))
-        return undefined;
+      if (text === undefined || range === undefined || others.length > 0) return undefined;
+      if (text.length > LONGEST || !looksLikeTab(text)) return undefined;
       const answer = await requests.ask(REQUESTS.pasteTab, {
         uri: document.uri.toString(),
         range: plainRange(range),

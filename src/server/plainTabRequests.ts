@@ -9,6 +9,13 @@ import type { Guard } from './session';
 
 const IMPORT = { text: TEXT, instrument: TEXT, tuning: TEXT };
 
+/** Characters; more than anyone pastes, and a few seconds' work. An engineering value. */
+const LONGEST_PASTE = 2_000_000;
+
+const TOO_LONG = {
+  error: 'The text to paste has more than 2 million characters, so nothing was done: paste it in parts.',
+};
+
 const NO_TEXT = { error: 'The parameter text was expected as text.' };
 
 /** Answers what reads and writes plain tab. */
@@ -32,6 +39,7 @@ export function registerPlainTabRequests(connection: Pick<Connection, 'onRequest
     if ('error' in read) return read;
     const { text, ...more } = read;
     if (text === undefined) return NO_TEXT;
+    if (text.length > LONGEST_PASTE) return TOO_LONG;
     const range = clampRange(open.document, fromRange(params.range));
     const paste = plainTab.paste(open.document, range, { text, ...more }, settings);
     return { ...paste, version: open.version, edits: paste.edits.map(toTextEdit) };

@@ -36,19 +36,19 @@ export const importTab: Command = {
     const texts = (await Promise.all(asked.operands.map(textsOf))).flat();
     if (texts.length === 0) throw new Refusal('There are no .txt or .tab files in there.');
     const out = asked.values.get('out');
-    const targets = texts.map((text) => targetOf(text, out));
-    if (!asked.flags.has('force')) await refuseOverwriting(targets);
-    refuseTwice(targets);
-
     const results: ImportResult[] = [];
-    for (const [i, { name }] of texts.entries()) {
+    // Everything is read before anything is written.
+    for (const { name, folder } of texts) {
       const { text } = await readTextFile(name);
       const answer = readPlainTab(text, { ...wishes, settings });
-      const file = answer.systems === 0 ? null : (targets[i] ?? null);
+      results.push({ name, file: answer.systems === 0 ? null : targetOf({ name, folder }, out), answer });
+    }
+    const targets = results.map(({ file }) => file);
+    refuseTwice(targets);
+    if (!asked.flags.has('force')) await refuseOverwriting(targets);
+    for (const { name, file, answer } of results) {
       if (file !== null) await write(file, answer.text);
-      else if (name === '-' && !asked.flags.has('json') && answer.systems > 0)
-        output.text(ended(answer.text));
-      results.push({ name, file, answer });
+      else if (answer.systems > 0 && !asked.flags.has('json')) output.text(ended(answer.text));
       tell(name, file, answer, output);
     }
     if (asked.flags.has('json'))

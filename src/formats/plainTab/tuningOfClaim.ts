@@ -9,13 +9,18 @@ import type { TuningClaim } from './claims';
 export type TuningReader = (value: string, instrument: Instrument) => Tuning | undefined;
 
 /**
- * Reads tunings with the user's own among them.
+ * Reads tunings with the user's own among them, each value once: a long text says the same ones over and over.
  * @param userTunings name and value
  */
 export function tuningReader(userTunings: Readonly<Record<string, string>>): TuningReader {
+  const known = new Map<string, Tuning | undefined>();
   return (value, instrument) => {
-    const read = readTuning(value, { instrument, userTunings });
-    return read.ok ? read.value : undefined;
+    const key = `${instrument.name}: ${value}`;
+    if (!known.has(key)) {
+      const read = readTuning(value, { instrument, userTunings });
+      known.set(key, read.ok ? read.value : undefined);
+    }
+    return known.get(key);
   };
 }
 
