@@ -1,12 +1,23 @@
 import type { Connection } from 'vscode-languageserver';
 import { answering } from './answering';
-import { COLUMN_ACTIONS } from '../service/columns/columnsRequest';
+import { COLUMN_ACTIONS, OVER_BAR, SHIFT_STEPS } from '../service/columns/columnsRequest';
 import type { Range } from '../service/records';
 import type { ChangeResult, ServiceError } from '../service/serviceApi';
 import { LAYOUT_ROWS } from '../service/start/startAnswer';
 import { clampPlace, clampRange, type OpenDocument } from './documents';
 import { fromPosition, fromRange, toChangeAnswer } from './protocolConverter';
-import { FLAG, FRETS, NUMBER, NUMBERS, oneOf, readParams, someOf, TEXT, type Kind } from './readParams';
+import {
+  FLAG,
+  FRETS,
+  NUMBER,
+  NUMBERS,
+  oneOf,
+  RANGES,
+  readParams,
+  someOf,
+  TEXT,
+  type Kind,
+} from './readParams';
 import { REQUESTS, type ChangeAnswer } from './requests';
 import type { Guard, Session } from './session';
 
@@ -56,7 +67,15 @@ const WRITE_EXERCISE = {
 /** How an empty system is laid out. */
 export const LAYOUT = { bars: NUMBER, columns: NUMBER, rows: someOf(...LAYOUT_ROWS) };
 
-const COLUMNS = { action: oneOf(...COLUMN_ACTIONS), width: NUMBER, text: TEXT, withNotes: FLAG };
+const COLUMNS = {
+  action: oneOf(...COLUMN_ACTIONS),
+  ranges: RANGES,
+  step: oneOf(...SHIFT_STEPS),
+  overBar: oneOf(...OVER_BAR),
+  width: NUMBER,
+  text: TEXT,
+  withNotes: FLAG,
+};
 
 const PUT_FRET = { string: NUMBER, fret: NUMBER };
 
@@ -139,7 +158,11 @@ export function registerChangeRequests(connection: Pick<Connection, 'onRequest'>
     change(session, params, (open, range) => {
       const read = readParams(params, COLUMNS);
       if ('error' in read) return read;
-      const { action, ...more } = read;
+      const { action, ranges, ...rest } = read;
+      const more = {
+        ...rest,
+        ...(ranges && { ranges: ranges.map((one) => clampRange(open.document, fromRange(one))) }),
+      };
       if (action === undefined)
         return { error: `The parameter action was expected as ${COLUMNS.action.expected}.` };
       if (range === undefined) return { error: 'The parameter range was expected: where the cursor stands.' };

@@ -252,12 +252,13 @@ export function toSemanticTokens(tokens: readonly SemanticToken[]): lsp.Semantic
 
 export function toChangeAnswer(result: ChangeResult, version: number): ChangeAnswer {
   if ('error' in result) return result;
-  const { alternatives, goesOn } = result;
+  const { alternatives, goesOn, selects } = result;
   return {
     version,
     ...toVariant(result),
     ...(alternatives !== undefined && { alternatives: alternatives.map(toVariant) }),
     ...(goesOn !== undefined && { goesOn }),
+    ...(selects !== undefined && { selects }),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Range } from 'vscode-languageserver';
 import type { ServiceError } from '../service/serviceApi';
 
 /** A kind of value that a client may send. */
@@ -20,6 +21,30 @@ export const FRETS: Kind<readonly (number | null)[]> = {
   fits: (value): value is readonly (number | null)[] =>
     Array.isArray(value) && value.every((one) => one === null || (isNumber(one) && Number.isInteger(one))),
   expected: 'a list of whole numbers, with null for strings that are not played',
+};
+
+const isPlace = (value: unknown): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  'line' in value &&
+  'character' in value &&
+  isNumber(value.line) &&
+  isNumber(value.character);
+
+/** Stretches of a text, as the protocol writes them. */
+export const RANGES: Kind<readonly Range[]> = {
+  fits: (value): value is readonly Range[] =>
+    Array.isArray(value) &&
+    value.every(
+      (one: unknown) =>
+        typeof one === 'object' &&
+        one !== null &&
+        'start' in one &&
+        'end' in one &&
+        isPlace(one.start) &&
+        isPlace(one.end),
+    ),
+  expected: 'a list of ranges',
 };
 
 /** One of some words. */

@@ -325,6 +325,8 @@ export interface MadeChange extends ChangeVariant {
   readonly alternatives?: readonly ChangeVariant[];
   /** Where a player writes on, in the text after the change. */
   readonly goesOn?: Position;
+  /** What is selected in the text after the change, if not that place alone. */
+  readonly selects?: readonly Range[];
 }
 
 /** One way to do what was asked. */

@@ -412,6 +412,8 @@ export interface Change extends Variant {
   readonly alternatives?: readonly Variant[];
   /** Where a player writes on, in the text after the change. */
   readonly goesOn?: Place;
+  /** What is selected in the text after the change, if not that place alone. */
+  readonly selects?: readonly Range[];
 }
 
 /** One way to do what was asked. */

@@ -1,10 +1,11 @@
 import * as vscode from 'vscode';
+import type { Position, Range } from 'vscode-languageclient';
 import { REQUESTS, type ColumnsParams, type CommandTarget } from '../../server/requests';
 import type { ColumnAction } from '../../service/columns/columnsRequest';
 import { applyEdits, CHANGED_MEANWHILE, refuse, tellReport, type ChangeOutcome } from '../applyChange';
 import { askText } from '../askText';
 import type { ChangeTools } from '../changeCommand';
-import { plainRange } from '../ranges';
+import { plainRange, toRange } from '../ranges';
 import { isGrave } from '../reportText';
 import { findTarget } from '../target';
 
@@ -13,12 +14,14 @@ export interface ColumnToolArguments extends CommandTarget {
   readonly width?: number;
   readonly text?: string;
   readonly withNotes?: boolean;
+  readonly overBar?: 'push' | 'refuse';
 }
 
 interface Tool {
   readonly command: string;
   readonly title: string;
   readonly action: ColumnAction;
+  readonly step?: 'beat' | 'column';
 }
 
 const TOOLS: readonly Tool[] = [
@@ -26,6 +29,15 @@ const TOOLS: readonly Tool[] = [
   { command: 'pegbox.removeColumn', title: 'Remove column', action: 'removeColumn' },
   { command: 'pegbox.insertBeat', title: 'Insert beat', action: 'insertBeat' },
   { command: 'pegbox.removeBeat', title: 'Remove beat', action: 'removeBeat' },
+  { command: 'pegbox.shiftLater', title: 'Shift notes later', action: 'shiftLater', step: 'column' },
+  { command: 'pegbox.shiftSooner', title: 'Shift notes sooner', action: 'shiftSooner', step: 'column' },
+  { command: 'pegbox.shiftBeatLater', title: 'Shift notes a beat later', action: 'shiftLater', step: 'beat' },
+  {
+    command: 'pegbox.shiftBeatSooner',
+    title: 'Shift notes a beat sooner',
+    action: 'shiftSooner',
+    step: 'beat',
+  },
   { command: 'pegbox.insertBar', title: 'Insert bar', action: 'insertBar' },
   { command: 'pegbox.removeBars', title: 'Remove bars', action: 'removeBars' },
   { command: 'pegbox.duplicateBars', title: 'Duplicate bars', action: 'duplicateBars' },
@@ -51,13 +63,15 @@ function columnTool(tool: Tool, { requests, pages }: ChangeTools): vscode.Dispos
       const target = await findTarget(given);
       if (target === undefined) return undefined;
       const { document, selection } = target;
-      const more = await wishes(tool, given);
+      const more = await wishes(tool, document, given);
       if (more === undefined) return undefined;
-      const { action, title } = tool;
+      const { action, title, step } = tool;
       const asked: ColumnsParams = {
         uri: document.uri.toString(),
         range: plainRange(selection),
         action,
+        ...(step && { step, ranges: otherSelections(document, given) }),
+        overBar: given?.overBar ?? overBarOf(document),
         ...more,
       };
       let answer = await requests.ask(REQUESTS.columns, asked);
@@ -78,7 +92,8 @@ function columnTool(tool: Tool, { requests, pages }: ChangeTools): vscode.Dispos
       }
       if ('error' in answer) return refuse(answer.error);
       if (!(await applyEdits(document, answer.version, answer.edits))) return refuse(CHANGED_MEANWHILE);
-      const { report } = answer;
+      const { report, goesOn, selects } = answer;
+      if (goesOn) goTo(document, goesOn, selects);
       if (isGrave(report)) tellReport(document.uri, report, title, pages);
       else vscode.window.setStatusBarMessage(report.remarks.join(' '), TOLD_FOR);
       return { report };
@@ -106,6 +121,7 @@ function copyTool({ requests }: ChangeTools): vscode.Disposable {
 /** What an action needs beside its place; undefined when the user leaves. */
 async function wishes(
   { action, title }: Tool,
+  document: vscode.TextDocument,
   given: ColumnToolArguments | undefined,
 ): Promise<Pick<ColumnsParams, 'width' | 'text' | 'withNotes'> | undefined> {
   if (action === 'pasteBetween' || action === 'pasteOver')
@@ -116,7 +132,7 @@ async function wishes(
   const typed = await askText({
     title,
     prompt: 'The most columns of a line, 20 or more',
-    value: '80',
+    value: String(usualWidth(document)),
     check: (text) =>
       Promise.resolve(
         /^\d+$/.test(text.trim()) && Number(text) >= 20
@@ -125,6 +141,40 @@ async function wishes(
       ),
   });
   return typed === undefined ? undefined : { width: Number(typed) };
+}
+
+/** What else is selected, such as the other lines of a block; nothing where a caller named the place. */
+function otherSelections(
+  document: vscode.TextDocument,
+  given: ColumnToolArguments | undefined,
+): ReturnType<typeof plainRange>[] {
+  const editor = vscode.window.activeTextEditor;
+  if (given?.range !== undefined || editor?.document !== document) return [];
+  return editor.selections.slice(1).map(plainRange);
+}
+
+function overBarOf(document: vscode.TextDocument): 'push' | 'refuse' {
+  const set = vscode.workspace.getConfiguration('pegbox', document).get<string>('overBarSign');
+  return set === 'refuse' ? 'refuse' : 'push';
+}
+
+/** The editor's first ruler, else the column at which it wraps, else 80. */
+function usualWidth(document: vscode.TextDocument): number {
+  const editor = vscode.workspace.getConfiguration('editor', document);
+  const [ruler] = editor.get<readonly (number | { readonly column: number })[]>('rulers') ?? [];
+  const width =
+    (typeof ruler === 'object' ? ruler.column : ruler) ?? editor.get<number>('wordWrapColumn') ?? 80;
+  return width >= 20 ? width : 80;
+}
+
+/** Puts the cursor where a player writes on, or selects again what was moved. */
+function goTo(document: vscode.TextDocument, place: Position, selects: readonly Range[] = []): void {
+  const editor = vscode.window.visibleTextEditors.find((one) => one.document === document);
+  if (editor === undefined) return;
+  const cursor = new vscode.Position(place.line, place.character);
+  const selections = selects.map(toRange).map(({ start, end }) => new vscode.Selection(start, end));
+  editor.selections = selections.length > 0 ? selections : [new vscode.Selection(cursor, cursor)];
+  editor.revealRange(editor.selection);
 }
 
 function guarded(run: (given: ColumnToolArguments | undefined) => Promise<ChangeOutcome>) {

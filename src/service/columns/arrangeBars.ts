@@ -2,9 +2,10 @@ import { formatNoteName } from '../../music/noteName';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { notesOf, type Slice } from '../change/slices';
 import type { ServiceError, UnplacedNote } from '../serviceApi';
-import { emptyBar, type BarList } from './barList';
+import { dealt, emptyBar, type BarList } from './barList';
 import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
+import { placeOf, spotAt } from './cursorSpot';
 import { relay } from './relay';
 import { inPlaceOf, withoutLoose } from './repeatSigns';
 
@@ -12,7 +13,7 @@ import { inPlaceOf, withoutLoose } from './repeatSigns';
 export function arrangeBars(
   document: TabDocument,
   slice: Slice,
-  { action, withNotes = false }: ColumnsRequest,
+  { action, range, withNotes = false }: ColumnsRequest,
 ): ColumnsDone | ServiceError {
   const { system, firstBar, lastBar } = slice;
   const many = lastBar > firstBar;
@@ -48,6 +49,12 @@ export function arrangeBars(
     notesIn: system.reading.notes.length,
     unplaced: gone,
     counted: relaid.counted,
+    goesOn: placeOf(system, relaid.systems, system.firstLine, {
+      key: spotAt(system, range.start).key,
+      // The copy, the empty bar, or what has come in place of the bars that went.
+      bar: action === 'duplicateBars' ? lastBar + 1 : firstBar,
+      offset: 0,
+    }),
   };
 }
 
@@ -65,11 +72,7 @@ function arranged(list: BarList, { firstBar, lastBar }: Slice, action: ColumnsRe
     const copies = [...withoutLoose(own, 'close'), ...withoutLoose(own, 'open')];
     return [{ ...list, bars: [...before, ...copies, ...after] }];
   }
-  const bare = list.lines.map((line) => ({ ...line, tail: '' }));
-  return [
-    { lines: bare, comments: [], bars: before },
-    { ...list, bars: [...own, ...after] },
-  ];
+  return dealt(list, [before, [...own, ...after]]);
 }
 
 /** The remark of a system that says how often it is played. */

@@ -2,6 +2,7 @@ import { columnsFrom, widthOfText } from '../../notation/columns';
 import type { ParsedLine, RowLine, StringLine } from '../../notation/parsedLine';
 import type { System } from '../../notation/tabDocument';
 import { offsetOf } from '../typing/stringCell';
+import { closingOf, follows, openingOf, signBetween, signOf } from './barSigns';
 
 /** One string line or row of a system, without its bars. */
 export interface BarListLine {
@@ -30,10 +31,17 @@ export interface Bar {
   readonly from: { readonly system: System; readonly bar: number } | undefined;
 }
 
+/** A comment line of a system. */
+export interface BarListComment {
+  readonly text: string;
+  /** The key of the line under it; undefined below the last one. */
+  readonly above: string | undefined;
+}
+
 /** A system taken apart at its bar signs, so that bars can be moved as blocks. */
 export interface BarList {
   readonly lines: readonly BarListLine[];
-  readonly comments: readonly string[];
+  readonly comments: readonly BarListComment[];
   readonly bars: readonly Bar[];
 }
 
@@ -48,12 +56,11 @@ export const PALM_MUTE = 'palm mute';
  */
 export function barListOf(system: System): BarList | string {
   const { reading } = system;
-  const aligned: { line: Aligned; key: string }[] = [];
-  const words = new Map<string, number>();
-  for (const [at, line] of system.lines.entries()) {
-    const key = keyOf(system, line, at, words);
-    if (key !== undefined && (line.kind === 'string' || line.kind === 'row')) aligned.push({ line, key });
-  }
+  const keys = keysOf(system);
+  const aligned = system.lines.flatMap((line, at) => {
+    const key = keys[at];
+    return key !== undefined && (line.kind === 'string' || line.kind === 'row') ? [{ line, key }] : [];
+  });
   const bars: Bar[] = [];
   for (const [index, bar] of reading.bars.entries()) {
     const { startColumn, endColumn } = bar;
@@ -82,14 +89,20 @@ export function barListOf(system: System): BarList | string {
       tail: line.kind === 'string' ? line.text.slice(line.bodyEnd) : '',
       ruled: line.kind === 'string' || line.bars.length > 1,
     })),
-    comments: system.lines.flatMap((line) => (line.kind === 'comment' ? [line.text] : [])),
+    comments: system.lines.flatMap((line, at) =>
+      line.kind === 'comment'
+        ? [{ text: line.text, above: keys.slice(at).find((key) => key !== undefined) }]
+        : [],
+    ),
     bars,
   };
 }
 
-/** The text lines of bars in a row, comments last. */
+/** The text lines of bars in a row, each comment above the line that it stood above. */
 export function printBars({ lines, comments, bars }: BarList): string[] {
-  const printed = lines.map(({ kind, key, head, tail, ruled }) => {
+  const over = (line: string | undefined): string[] =>
+    comments.flatMap(({ text, above }) => (above === line ? [text] : []));
+  const printed = lines.flatMap(({ kind, key, head, tail, ruled }) => {
     const fill = kind === 'string' ? '-' : ' ';
     let text = head;
     let before: Bar | undefined;
@@ -102,29 +115,9 @@ export function printBars({ lines, comments, bars }: BarList): string[] {
     }
     if (before) text += signOf(kind, ruled, signBetween(before, undefined));
     const whole = text + tail;
-    return kind === 'row' ? whole.trimEnd() : whole;
+    return [...over(key), kind === 'row' ? whole.trimEnd() : whole];
   });
-  return [...printed, ...comments];
-}
-
-/** Whether a bar stands behind the one that it always stood behind. */
-function follows(before: Bar, bar: Bar): boolean {
-  return before.from?.system === bar.from?.system && before.from?.bar === (bar.from?.bar ?? 0) - 1;
-}
-
-/**
- * What rows say across a bar sign at which bars were taken apart, as a sentence. Runs of palm mute may be cut: each piece
- * goes on covering its notes.
- */
-export function tornMark({ bars }: BarList): string | undefined {
-  for (const [i, bar] of bars.entries()) {
-    const next = bars[i + 1];
-    if (next && follows(bar, next)) continue;
-    const torn = [...bar.across.keys()].find((key) => !key.startsWith(PALM_MUTE));
-    if (torn !== undefined)
-      return `Something in the row “${torn}” lies across a bar sign, so the bars cannot be taken apart there: move it into one bar.`;
-  }
-  return undefined;
+  return [...printed, ...over(undefined)];
 }
 
 /** An empty bar as wide as another one, and counted like it. */
@@ -140,29 +133,24 @@ export function emptyBar(like: Bar): Bar {
   };
 }
 
-/** Rows take a plain sign and keep the columns. */
-function signOf(kind: 'string' | 'row', ruled: boolean, sign: string): string {
-  if (kind === 'string') return sign;
-  return (ruled ? '|' : ' ').padEnd(sign.length);
+/** The key of each line of a system; undefined for comments and other lines without bars. */
+export function keysOf(system: System): (string | undefined)[] {
+  const words = new Map<string, number>();
+  return system.lines.map((line, at) => keyOf(system, line, at, words));
 }
 
-/** The one sign that stands for the end of a bar and the beginning of the next. */
-export function signBetween(before: Bar | undefined, after: Bar | undefined): string {
-  if (!before) return after?.open ?? '|';
-  const { close } = before;
-  const open = after?.open ?? '|';
-  if (close.startsWith(':') && open.endsWith(':')) return ':|:';
-  if (open.endsWith(':')) return open;
-  return close;
-}
-
-function openingOf(sign: string): string {
-  return sign.endsWith(':') ? (sign.startsWith('||') ? '||:' : '|:') : sign === '||' ? sign : '|';
-}
-
-function closingOf(sign: string): string {
-  if (sign.startsWith(':')) return sign.endsWith('||') ? ':||' : ':|';
-  return sign === '||' ? '||' : '|';
+/**
+ * Bars of one list dealt out to systems: a comment above a line stays with that line in the first, what stands behind and
+ * below the lines goes with the last.
+ */
+export function dealt({ lines, comments }: BarList, systems: readonly (readonly Bar[])[]): BarList[] {
+  const bare = lines.map((line) => ({ ...line, tail: '' }));
+  const last = systems.length - 1;
+  return systems.map((bars, i) => ({
+    lines: i === last ? lines : bare,
+    comments: comments.filter(({ above }) => (above === undefined ? i === last : i === 0)),
+    bars,
+  }));
 }
 
 function keyOf(

@@ -1,7 +1,7 @@
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { editTo } from '../change/edits';
 import { slicesIn, type Slice } from '../change/slices';
-import type { Settings } from '../records';
+import type { Place, Range, Settings } from '../records';
 import type { ChangeResult, ServiceError, UnplacedNote } from '../serviceApi';
 import { arrangeBars } from './arrangeBars';
 import type { ColumnsRequest } from './columnsRequest';
@@ -10,6 +10,7 @@ import { joinSystems } from './joinSystems';
 import { moveColumn } from './moveColumn';
 import { moveBeat } from './moveBeat';
 import { pasteBars } from './pasteBars';
+import { shiftNotes } from './shiftNotes';
 
 /** What a tool does to a document: lines in place of others. */
 export interface ColumnsDone {
@@ -24,6 +25,10 @@ export interface ColumnsDone {
   readonly moved?: number;
   readonly unplaced?: readonly UnplacedNote[];
   readonly counted?: boolean;
+  /** Where the cursor goes, in the text after the change. */
+  readonly goesOn: Place;
+  /** What is selected there, if not that place alone. */
+  readonly selects?: readonly Range[];
 }
 
 export const NO_SYSTEM: ServiceError = {
@@ -39,7 +44,7 @@ export const NO_SYSTEM: ServiceError = {
 export function columns(document: TabDocument, request: ColumnsRequest, _settings: Settings): ChangeResult {
   const done = doneBy(document, request);
   if ('error' in done) return done;
-  const { from, count, lines, said, notesIn, moved = 0, unplaced = [] } = done;
+  const { from, count, lines, said, notesIn, moved = 0, unplaced = [], goesOn, selects } = done;
   const all = Array.from({ length: document.lineCount }, (_, i) => document.line(i).text);
   all.splice(from, count, ...lines);
   const remarks = [
@@ -49,6 +54,8 @@ export function columns(document: TabDocument, request: ColumnsRequest, _setting
   return {
     edits: editTo(document, all),
     report: { notesIn, kept: notesIn - moved - unplaced.length, moved, unplaced, remarks },
+    goesOn,
+    ...(selects && { selects }),
   };
 }
 
@@ -63,15 +70,18 @@ function doneBy(document: TabDocument, request: ColumnsRequest): ColumnsDone | S
     case 'insertBeat':
     case 'removeBeat':
       return moveBeat(document, slice.system, request);
+    case 'shiftLater':
+    case 'shiftSooner':
+      return shiftNotes(document, request);
     case 'insertBar':
     case 'removeBars':
     case 'duplicateBars':
     case 'splitSystem':
       return oneSystem(slices) ?? arrangeBars(document, slice, request);
     case 'joinSystems':
-      return joinSystems(document, slices);
+      return joinSystems(document, slices, request.range);
     case 'fitWidth':
-      return fitWidth(document, slices, request.width);
+      return fitWidth(document, slices, request);
     case 'pasteBetween':
     case 'pasteOver':
       return pasteBars(document, slice, request);

@@ -6,6 +6,8 @@ export const COLUMN_ACTIONS = [
   'removeColumn',
   'insertBeat',
   'removeBeat',
+  'shiftLater',
+  'shiftSooner',
   'insertBar',
   'removeBars',
   'duplicateBars',
@@ -18,10 +20,22 @@ export const COLUMN_ACTIONS = [
 
 export type ColumnAction = (typeof COLUMN_ACTIONS)[number];
 
+/** Whether what is shifted in time goes on into the next bar, or has to stay in its own. */
+export const OVER_BAR = ['push', 'refuse'] as const;
+
+/** How far notes are shifted: a beat of the meter, or to the next column that has a time of its own. */
+export const SHIFT_STEPS = ['beat', 'column'] as const;
+
 export interface ColumnsRequest {
   readonly action: ColumnAction;
   /** A cursor, or bars that are selected. */
   readonly range: Range;
+  /** More selections, such as the lines of a block; for the two that shift notes. */
+  readonly ranges?: readonly Range[];
+  /** For the two that shift notes; a column when left out. */
+  readonly step?: (typeof SHIFT_STEPS)[number];
+  /** For beats and shifted notes; `push` when left out. */
+  readonly overBar?: (typeof OVER_BAR)[number];
   /** Columns of a line at most, for `fitWidth`; 20 or more. */
   readonly width?: number;
   /** Bars as `copyBars` gives them, for the two that paste. */

@@ -1,9 +1,10 @@
 import type { Range, TabDocument } from '../../notation/tabDocument';
 import { slicesIn } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
-import { barListOf, printBars, tornMark, type BarList } from './barList';
+import { barListOf, printBars, type BarList } from './barList';
 import { NO_SYSTEM } from './columns';
 import { joinLists } from './joinSystems';
+import { tornMark } from './tornMark';
 
 /** The bars that a range touches, of all strings and rows, as the text of one system with its labels. */
 export function copyBars(document: TabDocument, range: Range): { readonly text: string } | ServiceError {

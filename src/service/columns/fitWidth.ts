@@ -3,8 +3,10 @@ import type { System, TabDocument } from '../../notation/tabDocument';
 import type { Slice } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
 import { timesRemark } from './arrangeBars';
-import { printBars, type Bar, type BarList } from './barList';
+import { dealt, printBars, type Bar, type BarList } from './barList';
 import { notesIn, NO_SYSTEM, type ColumnsDone } from './columns';
+import type { ColumnsRequest } from './columnsRequest';
+import { placeOf, spotAt } from './cursorSpot';
 import { joinLists, linesOf, whatStandsBetween } from './joinSystems';
 import { relay } from './relay';
 
@@ -18,7 +20,7 @@ const LEAST_WIDTH = 20;
 export function fitWidth(
   document: TabDocument,
   slices: readonly Slice[],
-  width = USUAL_WIDTH,
+  { range, width = USUAL_WIDTH }: Pick<ColumnsRequest, 'range' | 'width'>,
 ): ColumnsDone | ServiceError {
   if (!(width >= LEAST_WIDTH)) return { error: `A width of ${LEAST_WIDTH} columns or more was expected.` };
   const [first] = slices;
@@ -34,6 +36,7 @@ export function fitWidth(
   const lines: string[] = [];
   let at = from;
   let counted = false;
+  let goesOn = range.start;
   for (const group of groupsOf(document, chosen)) {
     const relaid = relay(group, (lists) => {
       const joined = joinLists(lists);
@@ -43,6 +46,13 @@ export function fitWidth(
     counted ||= relaid.counted;
     const place = linesOf(group);
     for (; at < place.from; at++) lines.push(document.line(at).text);
+    const held = group.indexOf(first.system);
+    if (held >= 0) {
+      const spot = spotAt(first.system, range.start);
+      const before = group.slice(0, held).reduce((sum, { reading }) => sum + reading.bars.length, 0);
+      const own = { ...spot, bar: before + spot.bar };
+      goesOn = placeOf(first.system, relaid.systems, from + lines.length, own);
+    }
     lines.push(...relaid.systems.flatMap((system, i) => (i === 0 ? system : ['', ...system])));
     at = place.from + place.count;
   }
@@ -53,6 +63,7 @@ export function fitWidth(
     said: `The lines are at most ${width} columns long, where a bar fits.`,
     notesIn: notesIn(chosen),
     counted,
+    goesOn,
   };
 }
 
@@ -88,9 +99,5 @@ function broken(list: BarList, width: number): BarList[] {
     if (last && fits([...last, bar])) last.push(bar);
     else systems.push([bar]);
   }
-  return systems.map((bars, i) =>
-    i === systems.length - 1
-      ? { ...list, bars }
-      : { lines: list.lines.map((line) => ({ ...line, tail: '' })), comments: [], bars },
-  );
+  return dealt(list, systems);
 }

@@ -1,14 +1,19 @@
-import type { System, TabDocument } from '../../notation/tabDocument';
+import type { Range, System, TabDocument } from '../../notation/tabDocument';
 import type { Slice } from '../change/slices';
 import type { ServiceError } from '../serviceApi';
 import type { BarList } from './barList';
 import { notesIn, NO_SYSTEM, type ColumnsDone } from './columns';
 import { timesRemark } from './arrangeBars';
+import { placeOf, spotAt } from './cursorSpot';
 import { mergeLists } from './mergeLists';
 import { relay } from './relay';
 
 /** Joins the systems selected, or the one at the cursor with the next. */
-export function joinSystems(document: TabDocument, slices: readonly Slice[]): ColumnsDone | ServiceError {
+export function joinSystems(
+  document: TabDocument,
+  slices: readonly Slice[],
+  { start }: Range,
+): ColumnsDone | ServiceError {
   const [first] = slices;
   if (!first) return NO_SYSTEM;
   const last = slices.length > 1 ? slices.at(-1) : undefined;
@@ -31,6 +36,7 @@ export function joinSystems(document: TabDocument, slices: readonly Slice[]): Co
     said: `${systems.length} systems are joined into one.`,
     notesIn: notesIn(systems),
     counted: relaid.counted,
+    goesOn: placeOf(first.system, relaid.systems, from, spotAt(first.system, start)),
   };
 }
 

@@ -6,6 +6,7 @@ import { addColumn, removeColumn } from '../typing/room';
 import { saysTheSame } from '../typing/sameMusic';
 import type { ColumnsDone } from './columns';
 import { countedSystem } from './countedSystem';
+import { placeOf, spotAt } from './cursorSpot';
 import type { ColumnsRequest } from './columnsRequest';
 
 const NOTHING = { line: -1, before: { start: 0, end: 0 }, after: { start: 0, end: 0 } };
@@ -28,13 +29,15 @@ export function moveColumn(system: System, { action, range }: ColumnsRequest): C
     const now = from && change(from);
     if (now === 'full') return { error: 'Something stands in this column, so it stays: clear it first.' };
     if (!from || !now || !saysTheSame(from, now, NOTHING, false)) continue;
+    const lines = now.lines.map(({ text }) => text);
     return {
       from: system.firstLine,
       count: system.lines.length,
-      lines: now.lines.map(({ text }) => text),
+      lines,
       said: action === 'insertColumn' ? 'A column is put in.' : 'A column is taken out.',
       notesIn: system.reading.notes.length,
       counted: from !== system,
+      goesOn: placeOf(system, [lines], system.firstLine, spotAt(system, range.start)),
     };
   }
   return {

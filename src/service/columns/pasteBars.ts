@@ -6,6 +6,7 @@ import { systemOf } from '../typing/putFrets';
 import { lostNotes } from './arrangeBars';
 import type { ColumnsDone } from './columns';
 import type { ColumnsRequest } from './columnsRequest';
+import { placeOf, spotAt } from './cursorSpot';
 import { mergeLists } from './mergeLists';
 import { relay } from './relay';
 import { inPlaceOf } from './repeatSigns';
@@ -14,7 +15,7 @@ import { inPlaceOf } from './repeatSigns';
 export function pasteBars(
   document: TabDocument,
   slice: Slice,
-  { action, text = '' }: ColumnsRequest,
+  { action, range, text = '' }: ColumnsRequest,
 ): ColumnsDone | ServiceError {
   const { system, firstBar } = slice;
   const pasted = readBars(system, text);
@@ -46,6 +47,11 @@ export function pasteBars(
     notesIn: system.reading.notes.length,
     unplaced: over ? lostNotes(document, { ...slice, lastBar }, 'other bars were pasted over it') : [],
     counted: relaid.counted,
+    goesOn: placeOf(system, relaid.systems, system.firstLine, {
+      key: spotAt(system, range.start).key,
+      bar: firstBar,
+      offset: 0,
+    }),
   };
 }
 

@@ -1,8 +1,9 @@
 import type { System } from '../../notation/tabDocument';
 import { systemOf } from '../typing/putFrets';
-import { barListOf, printBars, tornMark, type Bar, type BarList } from './barList';
+import { barListOf, printBars, type Bar, type BarList } from './barList';
 import { countedSystem } from './countedSystem';
 import { saysWhatItCameFrom } from './sameInBars';
+import { tornMark } from './tornMark';
 
 /** Systems laid anew: the text lines of each. */
 export interface Relaid {
