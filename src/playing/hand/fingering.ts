@@ -1,3 +1,4 @@
+import type { FingerCosts } from './fingerCosts';
 import { THUMB, type Frame } from './frame';
 
 /** A string pressed down at a fret, counted from the nut. */
@@ -23,6 +24,7 @@ const LONG_BARRE = 4;
  * @param give called with the finger of each stop; the array is used again, copy it
  * @param inOrder leaves out ways in which a higher finger stops the lower-placed of two strings at one fret. Crossing
  * them has the same places and, as long as `order` outweighs the difference between two barres, costs more.
+ * @param costs leaves out ways that cost too much, with `inOrder`
  */
 export function eachFingering(
   stops: readonly Stop[],
@@ -30,12 +32,15 @@ export function eachFingering(
   frame: Frame,
   give: (fingers: readonly number[]) => void,
   inOrder = false,
+  costs?: FingerCosts,
 ): void {
+  if (span(stops, frame) > frame.span + HAIR) return;
   const order = stops.map((_, at) => at).sort((a, b) => fretAt(a) - fretAt(b) || indexAt(a) - indexAt(b));
   const fingers: number[] = new Array<number>(stops.length).fill(0);
   const fretOf = [0, 0, 0, 0, 0, 0];
   const low = [0, 0, 0, 0, 0, 0];
   const high = [0, 0, 0, 0, 0, 0];
+  const held = [0, 0, 0, 0, 0, 0];
   const most = Math.min(MOST_FINGERS + (frame.thumb ? 1 : 0), frame.caps.fingers ?? THUMB);
   const barres = frame.caps.barres !== false;
 
@@ -58,7 +63,21 @@ export function eachFingering(
     return true;
   };
 
-  const choose = (position: number, used: number): void => {
+  // From each position on: frets that need a finger of their own, whatever went before.
+  const fretsLeft = new Array<number>(order.length + 1).fill(0);
+  for (let at = order.length - 1; at >= 0; at--)
+    fretsLeft[at] =
+      (fretsLeft[at + 1] ?? 0) + (at > 0 && fretAt(order[at] ?? 0) === fretAt(order[at - 1] ?? 0) ? 0 : 1);
+  const isTooMuch = (position: number, sum: number): boolean =>
+    costs !== undefined && sum + (fretsLeft[position] ?? 0) * costs.finger >= costs.limit();
+  const sumWith = (sum: number, finger: number, fret: number, strings: number): number => {
+    if (!costs) return 0;
+    let below = finger - 1;
+    while (below > 0 && (fretOf[below] ?? 0) === 0) below--;
+    return sum + costs.add(finger, fret, strings, below, fretOf[below] ?? 0);
+  };
+
+  const choose = (position: number, used: number, sum: number): void => {
     const at = order[position];
     if (at === undefined) {
       if (legal(stops, fingers, opens, low, high, fretOf)) give(fingers);
@@ -73,30 +92,36 @@ export function eachFingering(
         // Strings come in order within a fret, and a barre has no other finger of its fret between.
         if (!barres || fingers[order[position - 1] ?? -1] !== finger) continue;
         const [oldLow = 0, oldHigh = 0] = [low[finger], high[finger]];
+        const now = sumWith(sum, finger, fret, (held[finger] ?? 0) + 1);
+        if (isTooMuch(position + 1, now)) continue;
         low[finger] = Math.min(oldLow, index);
         high[finger] = Math.max(oldHigh, index);
         fingers[at] = finger;
-        choose(position + 1, used);
+        held[finger] = (held[finger] ?? 0) + 1;
+        choose(position + 1, used, now);
+        held[finger] = (held[finger] ?? 0) - 1;
         low[finger] = oldLow;
         high[finger] = oldHigh;
       } else if (there === 0 && used < most && fits(finger, fret)) {
+        const now = sumWith(sum, finger, fret, 1);
+        if (isTooMuch(position + 1, now)) continue;
         fretOf[finger] = fret;
         low[finger] = high[finger] = index;
         fingers[at] = finger;
-        choose(position + 1, used + 1);
+        held[finger] = 1;
+        choose(position + 1, used + 1, now);
         fretOf[finger] = 0;
       }
     }
     if (frame.thumb && index === 0 && used < most) {
       fretOf[THUMB] = fret;
       fingers[at] = THUMB;
-      choose(position + 1, used + 1);
+      choose(position + 1, used + 1, sum + (costs?.finger ?? 0));
       fretOf[THUMB] = 0;
     }
   };
 
-  if (span(stops, frame) > frame.span + HAIR) return;
-  choose(0, 0);
+  choose(0, 0, 0);
 }
 
 /** What can only be seen when all fingers are down: barres, and the thumb's distance from the fingers. */

@@ -1,3 +1,4 @@
+import { sureCosts } from '../hand/fingerCosts';
 import { eachFingering, indexPosition, type Stop } from '../hand/fingering';
 import type { Frame } from '../hand/frame';
 import { eachTerm } from '../hand/gripCost';
@@ -37,7 +38,6 @@ export function shapeCost(
   let at: number | undefined;
   const offer = (fingers: readonly number[]): void => {
     const position = indexPosition(stops, fingers, frame) ?? frame.lowest;
-    if (!frame.slide && leastOf(fingers, position, opened, frame) >= least) return;
     let cost = 0;
     eachTerm(
       { stops, fingers, opens, struck: busy, busy, position },
@@ -52,7 +52,15 @@ export function shapeCost(
   };
   if (frame.slide) {
     if (isStraight(stops, opens)) offer(stops.map(() => 1));
-  } else eachFingering(stops, opens, frame, offer, true);
+  } else
+    eachFingering(
+      stops,
+      opens,
+      frame,
+      offer,
+      true,
+      sureCosts(frame, opened, () => least),
+    );
   return at === undefined ? undefined : { cost: least, position: at, tie };
 }
 
@@ -63,24 +71,4 @@ function isStraight(stops: readonly Stop[], opens: number): boolean {
   if (!first || !last) return true;
   for (let index = first.index + 1; index < last.index; index++) if ((opens >> index) & 1) return false;
   return stops.every(({ fret }) => fret === first.fret);
-}
-
-const BARRES = ['barre1', 'barre1', 'barre2', 'barre3', 'barre4'] as const;
-
-/** The terms that are told soonest: fingers, barres and position. The others only add to them. */
-function leastOf(fingers: readonly number[], position: number, opens: number, { k, zero }: Frame): number {
-  let cost =
-    Math.max(0, position - zero - 1) * k.position + Math.max(0, position - zero - 3) * k.openHigh * opens;
-  let isIndexDown = fingers.length === 0;
-  for (let finger = 1; finger < BARRES.length; finger++) {
-    let stops = 0;
-    for (const one of fingers) if (one === finger) stops++;
-    if (stops === 0) continue;
-    if (finger === 1) isIndexDown = true;
-    cost += k.finger;
-    if (finger === 3) cost += k.finger3;
-    if (finger === 4) cost += k.finger4;
-    if (stops > 1) cost += k[BARRES[finger] ?? 'barre1'] + (stops - 2) * k.barreString;
-  }
-  return isIndexDown ? cost : cost + k.noIndex;
 }
