@@ -68,7 +68,7 @@ export const sourceSteps = [
     kind: 'check',
     args: [bin('prettier/bin/prettier.cjs'), '--check', '--log-level=warn', '.'],
   },
-  { name: 'domain', does: 'domain tests', kind: 'tests', args: mocha('test/domain/**/*.test.ts') },
+  { name: 'domain', does: 'domain tests', kind: 'tests', args: [inRoot('src/tools/domainRun.mjs')] },
 ];
 
 /** What runs the built program. @type {Step[]} */

