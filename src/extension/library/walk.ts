@@ -13,18 +13,20 @@ const AT_A_TIME = 40;
 export interface Walked {
   /** In the order of their paths. */
   readonly files: readonly ListedFile[];
-  /** Whether there are more than `MOST_FILES`. */
+  /** Whether there are more than may be looked at. */
   readonly more: boolean;
 }
 
 /**
  * Every tab file of the workspace, and tabs that are open though they are saved nowhere. It walks the file system
  * itself, since an editor in a browser may have no search for files.
+ * @param most no more files of the workspace than this
  */
-export async function walk(cancellation: vscode.CancellationToken): Promise<Walked> {
+export async function walk(cancellation: vscode.CancellationToken, most = MOST_FILES): Promise<Walked> {
   const uris: vscode.Uri[] = [];
-  for (const { uri } of vscode.workspace.workspaceFolders ?? []) await walkFolder(uri, uris, cancellation);
-  const some = uris.slice(0, MOST_FILES);
+  for (const { uri } of vscode.workspace.workspaceFolders ?? [])
+    await walkFolder(uri, uris, cancellation, most);
+  const some = uris.slice(0, most);
   const files: ListedFile[] = [];
   for (let i = 0; i < some.length && !cancellation.isCancellationRequested; i += AT_A_TIME)
     files.push(...(await Promise.all(some.slice(i, i + AT_A_TIME).map(stamped))).flat());
@@ -33,7 +35,7 @@ export async function walk(cancellation: vscode.CancellationToken): Promise<Walk
     const uri = document.uri.toString();
     if (isTab(document) && !listed.has(uri)) files.push({ uri, stamp: 'open' });
   }
-  return { files, more: uris.length > MOST_FILES };
+  return { files, more: uris.length > most };
 }
 
 /** A tab that a user has open, and not a page that Pegbox made or an earlier version that a diff shows. */
@@ -46,17 +48,18 @@ async function walkFolder(
   folder: vscode.Uri,
   found: vscode.Uri[],
   cancellation: vscode.CancellationToken,
+  most: number,
 ): Promise<void> {
-  if (found.length > MOST_FILES || cancellation.isCancellationRequested) return;
+  if (found.length > most || cancellation.isCancellationRequested) return;
   const entries = await readFolder(folder);
   entries.sort(([a], [b]) => (a < b ? -1 : 1));
   for (const [name, type] of entries) {
     const uri = vscode.Uri.joinPath(folder, name);
     // A folder behind a symbolic link may hold itself.
     if (type === vscode.FileType.Directory && !PASSED_OVER.test(name))
-      await walkFolder(uri, found, cancellation);
+      await walkFolder(uri, found, cancellation, most);
     else if ((type & vscode.FileType.File) !== 0 && name.toLowerCase().endsWith('.pegbox')) found.push(uri);
-    if (found.length > MOST_FILES) return;
+    if (found.length > most) return;
   }
 }
 

@@ -1,5 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
+import { walk } from '../../../src/extension/library/walk';
 import { closeTabs, lantern, newTab } from './newTab';
 import { waitFor } from './waitFor';
 import { fileNamed } from './workspace';
@@ -83,6 +84,28 @@ describe('find by sound, the library and compare', () => {
     await vscode.commands.executeCommand('pegbox.groupLibrary', 'range');
     assert.isTrue((await read()).every(({ name }) => /^lowest note|^no notes/.test(name)));
     await vscode.commands.executeCommand('pegbox.groupLibrary', 'tuning');
+  });
+
+  it('looks at no more files than it may and says that there are more; unsaved tabs count on top', async () => {
+    const { document } = await newTab(elsewhere);
+    const source = new vscode.CancellationTokenSource();
+    const all = await walk(source.token);
+    assert.isFalse(all.more);
+    const saved = (files: typeof all.files): string[] =>
+      files.map(({ uri }) => uri).filter((uri) => !uri.startsWith('untitled:'));
+    assert.isAtLeast(saved(all.files).length, 2);
+    const some = await walk(source.token, 1);
+    assert.isTrue(some.more);
+    assert.include(
+      some.files.map(({ uri }) => uri),
+      document.uri.toString(),
+    );
+    assert.strictEqual(saved(some.files)[0], saved(all.files)[0]);
+    assert.lengthOf((await walk(source.token, saved(all.files).length)).files, all.files.length);
+    source.cancel();
+    const stopped = await walk(source.token);
+    assert.isTrue(stopped.files.every(({ stamp }) => stamp === 'open')); // what stands in memory needs no reading
+    source.dispose();
   });
 
   it('compares a tab with another file, and shows a page', async () => {
