@@ -51,6 +51,30 @@ describe('beats, empty bars and pasting', () => {
     expect(change(full, 2, 3, { action: 'insertBeat' }).split('\n')[2]).to.equal('D |--0-2-4-|5-------|');
   });
 
+  it('leave the other bars as they are where nothing may go over a bar sign', () => {
+    const room = COUNTED.replace('D      |0---2---', 'D      |0-2-----');
+    expect(change(room, 4, 10, { action: 'insertBeat', overBar: 'refuse' }).split('\n')[4]).to.equal(
+      'D      |0---2---|----3---|',
+    );
+    const full = COUNTED.replace('|0---2---', '|0---2-5-');
+    expect(change(full, 4, 8, { action: 'insertBeat', overBar: 'refuse' })).to.match(
+      /^Something stands in the last beat of bar 1 and would go over the bar sign/,
+    );
+  });
+
+  it('keep each comment above the line that it stood above', () => {
+    const text = lines(
+      'D |0-------|2-------|',
+      '# let it ring',
+      'A |0-------|--------|',
+      'D |--------|--------|',
+    );
+    const split = change(text, 4, 14, { action: 'splitSystem' });
+    expect(split.split('\n').slice(2, 5)).to.deep.equal(['D |0-------|', '# let it ring', 'A |0-------|']);
+    expect(change(split, 4, 5, { action: 'joinSystems' })).to.equal(text);
+    expect(change(text, 4, 5, { action: 'duplicateBars' }).split('\n')[3]).to.equal('# let it ring');
+  });
+
   it('take out no beat in which something stands', () => {
     expect(change(COUNTED, 4, 8, { action: 'removeBeat' })).to.match(/^Something stands in the beat/);
   });
