@@ -70,7 +70,7 @@ describe('The command palette', () => {
     await page.keyboard.press('Enter');
     await page.locator('.statusbar-item:has-text("Markdown")').first().waitFor();
     assert.deepEqual(await offered(page), titlesWhere(anywhere));
-    await page.locator('.tab.active .codicon-close').click();
+    await command(page, 'View: Revert and Close Editor');
   });
 
   it('has the same where no file is open', async () => {
