@@ -28,12 +28,20 @@ export function notesOf({ system, firstBar, lastBar }: Slice): { index: number; 
   );
 }
 
+/** What a range is widened to, beside whole bars. */
+export interface Widening {
+  /** Takes in the bars whose notes are joined to notes of the range by signs; true when left out. */
+  readonly joined?: boolean;
+  /** Takes the whole system where a remark such as `x3` says how often it is played; true when left out. */
+  readonly repeated?: boolean;
+}
+
 /**
  * A range widened to bar signs: the bars of every system that it touches; a system of rows alone is taken whole. An empty range in a system means the bar at
  * the cursor; a range over several systems takes the first from its start on and the last up to its end, as far as
  * its ends lie inside them; whole lines mean whole systems.
  */
-export function slicesIn(document: TabDocument, range: Range | undefined): Slice[] {
+export function slicesIn(document: TabDocument, range: Range | undefined, widening: Widening = {}): Slice[] {
   const slices: Slice[] = [];
   document.systems.forEach((system, index) => {
     const { bars } = system.reading;
@@ -48,7 +56,9 @@ export function slicesIn(document: TabDocument, range: Range | undefined): Slice
     if (range.end.line === system.firstLine && range.end.character === 0 && range.start.line < range.end.line)
       return;
     slices.push(
-      isLines(system, range) || !hasStrings(whole) ? whole : widened({ ...whole, ...barsIn(system, range) }),
+      isLines(system, range) || !hasStrings(whole)
+        ? whole
+        : widened({ ...whole, ...barsIn(system, range) }, widening),
     );
   });
   return slices;
@@ -87,21 +97,22 @@ function barsIn(system: System, { start, end }: Range): { firstBar: number; last
 }
 
 /** A slice that cuts no joined notes apart, and leaves whole what a remark says is played several times. */
-function widened(slice: Slice): Slice {
+function widened(slice: Slice, { joined = true, repeated = true }: Widening): Slice {
   const { notes, bars, repeats } = slice.system.reading;
   const timesRemark = slice.system.lines.some(
     (line) => line.kind === 'string' && line.remark?.times !== undefined,
   );
   const byRemark = repeats.some((repeat) => repeat.firstBar === 0 && !opensRepeat(bars[0]?.openSign ?? ''));
-  if (timesRemark && byRemark) return { ...slice, firstBar: 0, lastBar: bars.length - 1 };
+  if (repeated && timesRemark && byRemark) return { ...slice, firstBar: 0, lastBar: bars.length - 1 };
   let { firstBar, lastBar } = slice;
-  for (let changed = true; changed;) {
+  for (let changed = joined; changed;) {
     changed = false;
     for (const note of notes) {
       const from = note.joinedFrom === undefined ? undefined : notes[note.joinedFrom];
       if (!from || from.bar === note.bar) continue;
-      const cutsStart = from.bar < firstBar && note.bar >= firstBar;
-      const cutsEnd = from.bar <= lastBar && note.bar > lastBar;
+      // Where both lie outside, on either side, nothing is cut.
+      const cutsStart = from.bar < firstBar && note.bar >= firstBar && note.bar <= lastBar;
+      const cutsEnd = from.bar >= firstBar && from.bar <= lastBar && note.bar > lastBar;
       if (cutsStart) [firstBar, changed] = [from.bar, true];
       if (cutsEnd) [lastBar, changed] = [note.bar, true];
     }

@@ -27,6 +27,8 @@ export interface Bar {
   readonly cells: ReadonlyMap<string, string>;
   /** What rows have in the columns of the bar's closing sign where a mark of theirs lies across it, by key. */
   readonly across: ReadonlyMap<string, string>;
+  /** What rows have in the columns of the bar's opening sign where a mark begins over it, by key. */
+  readonly over: ReadonlyMap<string, string>;
   /** Where it came from; undefined for an empty one. */
   readonly from: { readonly system: System; readonly bar: number } | undefined;
 }
@@ -66,7 +68,9 @@ export function barListOf(system: System): BarList | string {
     const { startColumn, endColumn } = bar;
     const cells = new Map<string, string>();
     const across = new Map<string, string>();
+    const over = new Map<string, string>();
     const next = reading.bars[index + 1]?.startColumn;
+    const sign = reading.bars[index - 1]?.endColumn ?? 0;
     for (const { line, key } of aligned) {
       if (line.kind === 'row' && next === undefined) {
         const behind = line.marks.find((mark) => mark.column + mark.width > endColumn + bar.closeSign.length);
@@ -75,11 +79,14 @@ export function barListOf(system: System): BarList | string {
       } else if (line.kind === 'row' && next !== undefined && acrossSign(line, endColumn)) {
         across.set(key, cellOf(line, endColumn, next));
       }
+      if (line.kind === 'row' && beginsWithin(line, sign, startColumn))
+        over.set(key, cellOf(line, sign, startColumn));
       cells.set(key, cellOf(line, startColumn, endColumn));
     }
     const open = openingOf(bar.openSign);
     const close = closingOf(bar.closeSign);
-    bars.push({ open, close, width: endColumn - startColumn, cells, across, from: { system, bar: index } });
+    const width = endColumn - startColumn;
+    bars.push({ open, close, width, cells, across, over, from: { system, bar: index } });
   }
   return {
     lines: aligned.map(({ line, key }) => ({
@@ -108,7 +115,8 @@ export function printBars({ lines, comments, bars }: BarList): string[] {
     let before: Bar | undefined;
     for (const bar of bars) {
       const sign = signBetween(before, bar);
-      const drawn = before && follows(before, bar) ? before.across.get(key) : undefined;
+      const drawn =
+        (before && follows(before, bar) ? before.across.get(key) : undefined) ?? bar.over.get(key);
       text += drawn?.padEnd(sign.length) ?? signOf(kind, ruled || before === undefined, sign);
       text += bar.cells.get(key) ?? fill.repeat(bar.width);
       before = bar;
@@ -129,6 +137,7 @@ export function emptyBar(like: Bar): Bar {
     width: like.width,
     cells: new Map(count === undefined ? [] : [['count', count]]),
     across: new Map<string, string>(),
+    over: new Map<string, string>(),
     from: undefined,
   };
 }
@@ -173,6 +182,11 @@ function keyOf(
 /** Whether a mark begins before a bar's end and goes on behind it. */
 function acrossSign({ marks }: RowLine, column: number): boolean {
   return marks.some((mark) => mark.column < column && mark.column + mark.width > column);
+}
+
+/** Whether a mark begins in some columns. */
+function beginsWithin({ marks }: RowLine, from: number, to: number): boolean {
+  return marks.some(({ column }) => column >= from && column < to);
 }
 
 function cellOf(line: Aligned, from: number, to: number): string {

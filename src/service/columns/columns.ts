@@ -60,7 +60,9 @@ export function columns(document: TabDocument, request: ColumnsRequest, _setting
 }
 
 function doneBy(document: TabDocument, request: ColumnsRequest): ColumnsDone | ServiceError {
-  const slices = slicesIn(document, request.range);
+  // A repeat by a remark holds for the system, whatever its bars; an empty bar between joined notes leaves them joined.
+  const widening = { repeated: false, joined: request.action !== 'insertBar' };
+  const slices = slicesIn(document, request.range, widening);
   const [slice] = slices;
   if (!slice) return NO_SYSTEM;
   switch (request.action) {

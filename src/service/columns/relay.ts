@@ -27,7 +27,7 @@ export function relay(
   const done = under.some((system, i) => system !== given[i]) ? attempt(under, arrange) : undefined;
   if (typeof done === 'string') return done;
   if (done) return { systems: done, counted: true };
-  return 'Notes would begin at another time, so nothing was changed: write the count of these bars first.';
+  return 'Something would be read in another way than before, so nothing was done: write the count of these bars first.';
 }
 
 function attempt(

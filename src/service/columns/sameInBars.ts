@@ -34,7 +34,9 @@ export function contents(system: System, bar: number): string[] {
   const notes = reading.notes
     .filter((note) => note.bar === bar)
     .map((note) => `${noteWords(note, inBar)}${isMuted(system, note) ? ' palm mute' : ''}`);
-  const isHere = (column: number): boolean => column >= own.startColumn && column < own.endColumn;
+  // A bar sign belongs to the bar that it opens.
+  const first = reading.bars[bar - 1]?.endColumn ?? 0;
+  const isHere = (column: number): boolean => column >= first && column < own.endColumn;
   const stops = reading.stops
     .filter(({ column }) => isHere(column))
     .map(({ string, onset }) => `stop ${string} ${inBar(onset)}`);
@@ -60,6 +62,8 @@ export function isMuted({ lines, reading }: System, { column }: NoteReading): bo
 }
 
 function noteWords(note: NoteReading, inBar: (onset: Fraction) => string): string {
-  const techniques = note.techniques.map(({ sign, toFret }) => `${sign}${toFret ?? ''}`).join(' ');
+  const techniques = note.techniques
+    .map(({ kind, sign, toFret }) => `${kind} ${sign}${toFret ?? ''}`)
+    .join(' ');
   return `note ${note.string} ${note.kind} ${note.fret ?? 'x'} ${note.touched ?? ''} ${String(note.ghost)} ${inBar(note.onset)} ${techniques}`;
 }

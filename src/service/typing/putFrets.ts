@@ -1,7 +1,7 @@
 import { compare, equal, subtract, type Fraction } from '../../music/fraction';
 import { parseLine } from '../../notation/parseLine';
 import { rewriteSystem, setUnder } from '../../notation/print/rewriteSystem';
-import type { NoteReading } from '../../notation/reading';
+import type { NoteReading, PlacedMark } from '../../notation/reading';
 import { readSystem } from '../../notation/systemReading';
 import type { System, TabDocument } from '../../notation/tabDocument';
 import { writeCount } from '../../notation/time/writeCount';
@@ -220,15 +220,22 @@ export function counted(system: System, column: number, time: Fraction): System 
     notes.map(({ note }) => note),
     column,
   );
-  const times = new Map([...reading.notes, ...reading.stops].map((one) => [one.column, one.onset]));
-  times.set(own, time);
   const bars = reading.bars.map((bar) => ({ ...bar, start: bar.startColumn, end: bar.endColumn }));
-  const onsets = [...times].flatMap(([at, onset]) => {
-    const bar = bars.findIndex(({ end }) => at < end);
-    const begin = bars[bar]?.onset;
-    return begin && compare(onset, begin) >= 0 ? [{ column: at, bar, time: subtract(onset, begin) }] : [];
-  });
-  const body = writeCount(header.meter, bars, onsets);
+  const bodyFor = (marks: readonly PlacedMark[]): string | undefined => {
+    const times = new Map(
+      [...marks, ...reading.notes, ...reading.stops].map((one) => [one.column, one.onset]),
+    );
+    times.set(own, time);
+    const onsets = [...times].flatMap(([at, onset]) => {
+      const bar = bars.findIndex(({ end }) => at < end);
+      const begin = bars[bar]?.onset;
+      return begin && compare(onset, begin) >= 0 ? [{ column: at, bar, time: subtract(onset, begin) }] : [];
+    });
+    return writeCount(header.meter, bars, onsets);
+  };
+  const marks = reading.rows.flatMap((row) => (row.row === 'count' ? [] : row.marks));
+  // What rows say keeps its time as well, where a count can say so.
+  const body = bodyFor(marks) ?? bodyFor([]);
   if (body === undefined) return undefined;
   const lines = system.lines.flatMap((line) =>
     line.kind === 'row' && line.row === 'count' ? [] : [line.text],

@@ -22,7 +22,8 @@ function widenRow(line: RowLine, column: number): string {
   const over = line.marks.find(({ start, end }) => start < offset && offset < end);
   if (!over || row === 'count') return put(text, offset, ' ');
   if (isDash(text[offset]) || isDash(text[offset - 1])) return put(text, offset, '-');
-  return put(text, over.end, ' ');
+  // A run of dashes behind a word goes on covering its columns.
+  return put(text, over.end, isDash(text[over.end - 1]) ? '-' : ' ');
 }
 
 /**
@@ -52,6 +53,7 @@ function narrowRow(line: RowLine, column: number): string | undefined {
   const over = line.marks.find(({ start, end }) => start < offset && offset < end);
   if (!over) return undefined;
   if (isDash(text[offset])) return cut(text, offset);
+  if (isDash(text[over.end - 1])) return cut(text, over.end - 1);
   // A word stays whole, and apart from what follows it.
   return /^ (?:[ |]|$)/.test(text.slice(over.end)) ? cut(text, over.end) : undefined;
 }

@@ -50,6 +50,29 @@ describe('column tools', () => {
     );
   });
 
+  it('mean the bar at the cursor, also where a remark has all of them played again', () => {
+    const thrice = TAB.join('\n').replace('3---|', '3---| x3');
+    expect(after(thrice, 2, 15, { action: 'insertBar' }).split('\n')[2]).to.equal(
+      '3 |0---2---|--------|----3---| x3',
+    );
+    expect(after(thrice, 2, 15, { action: 'removeBars', withNotes: true }).split('\n')[2]).to.equal(
+      '3 |0---2---| x3',
+    );
+    expect(after(thrice, 2, 15, { action: 'splitSystem' })).to.match(/^“x3” says how often/);
+  });
+
+  it('never lose a word that stands over a bar sign', () => {
+    const text = ['tuning: D A D', '', 'words |        oh       |', ...TAB.slice(2)]
+      .join('\n')
+      .replace(/^(\d) \|/gm, '$1     |');
+    expect(after(text, 3, 20, { action: 'insertBar' }).split('\n')[2]).to.equal(
+      'words |        |        oh       |',
+    );
+    expect(after(text, 3, 20, { action: 'splitSystem' })).to.equal(
+      'Something in the row “words” stands over a bar sign, so the bars cannot be taken apart there: move it into its bar.',
+    );
+  });
+
   it('keep the ends of lines', () => {
     const text = TAB.join('\r\n');
     const split = after(text, 2, 15, { action: 'splitSystem' });
