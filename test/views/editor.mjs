@@ -2,7 +2,7 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { editorReady } from '../../src/tools/hosts/drive.mjs';
+import { command, editorReady } from '../../src/tools/hosts/drive.mjs';
 import { linkExtension } from '../../src/tools/hosts/linkExtension.mjs';
 import { pageAddress, startNodeHost } from '../../src/tools/hosts/nodeHost.mjs';
 import { openPage } from '../../src/tools/hosts/page.mjs';
@@ -57,12 +57,18 @@ async function startNode() {
 }
 
 /**
- * Brings a file of the workspace to the front; all of them are open.
+ * Brings a file of the workspace to the front; all of them are open at first.
  * @param {Page} page
  * @param {string} name
  */
 export async function openFile(page, name) {
-  await page.locator(`.tab[data-resource-name="${name}"]`).click();
+  const tab = page.locator(`.tab[data-resource-name="${name}"]`);
+  if ((await tab.count()) > 0) {
+    await tab.first().click();
+  } else {
+    await command(page, 'View: Show Explorer');
+    await page.locator('.explorer-folders-view .monaco-list-row').filter({ hasText: name }).dblclick();
+  }
   await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`);
   await editorReady(page);
 }

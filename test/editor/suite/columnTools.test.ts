@@ -16,9 +16,19 @@ async function run(editor: vscode.TextEditor, command: string, given: object = {
   return outcome?.error ?? editor.document.lineAt(TOP).text;
 }
 
-function goTo(editor: vscode.TextEditor, character: number, line = TOP): void {
+/** Moves the cursor, and waits until the window says so too: until then it may tell of where the cursor was before. */
+async function goTo(editor: vscode.TextEditor, character: number, line = TOP): Promise<void> {
   const place = new vscode.Position(line, character);
+  if (editor.selection.isEmpty && editor.selection.active.isEqual(place)) return;
+  let listening: vscode.Disposable | undefined;
+  const moved = new Promise<void>((resolve) => {
+    listening = vscode.window.onDidChangeTextEditorSelection(({ selections }) => {
+      if (selections[0]?.active.isEqual(place)) resolve();
+    });
+  });
   editor.selection = new vscode.Selection(place, place);
+  await moved;
+  listening?.dispose();
 }
 
 /** What each command that needs no more than a cursor makes of the line of string 1, and where the cursor is then. */
@@ -39,7 +49,7 @@ describe('column tools in the editor', () => {
   for (const [command, cursor, line, goesOn] of CASES)
     it(`${command}: one undo, one redo, and the cursor where one writes on`, async () => {
       const editor = await newTab(lantern);
-      goTo(editor, cursor);
+      await goTo(editor, cursor);
       await run(editor, command);
       assert.include(editor.document.getText().split('\n'), line);
       const after = editor.document.getText();
@@ -55,17 +65,17 @@ describe('column tools in the editor', () => {
 
   it('copy a bar, paste it between and over, take it out again, split and join', async () => {
     const editor = await newTab(lantern);
-    goTo(editor, 4);
+    await goTo(editor, 4);
     await run(editor, 'copyBars');
     const text = await vscode.env.clipboard.readText();
     assert.match(text, /^D4 \|0-------0-------\|\n/);
     const twice = 'D4 |0-------0-------|0-------0-------|';
     assert.strictEqual(await run(editor, 'pasteBarsBetween', { text }), twice);
     assert.strictEqual(await run(editor, 'pasteBarsOver', { text }), twice);
-    goTo(editor, 23);
+    await goTo(editor, 23);
     assert.strictEqual(await run(editor, 'splitSystem'), 'D4 |0-------0-------|');
     await waitFor(() => editor.selection.active.line === TOP + 7, 'cursor in the second system');
-    goTo(editor, 4);
+    await goTo(editor, 4);
     assert.strictEqual(await run(editor, 'joinSystems'), twice);
     assert.strictEqual(await run(editor, 'fitToWidth', { width: 24 }), 'D4 |0-------0-------|');
     assert.strictEqual(await run(editor, 'joinSystems'), twice);
@@ -89,13 +99,13 @@ describe('column tools in the editor', () => {
 
   it('refuse in one sentence, and change nothing', async () => {
     const editor = await newTab(lantern);
-    goTo(editor, 12);
+    await goTo(editor, 12);
     assert.match(await run(editor, 'shiftBeatLater', { overBar: 'refuse' }), /^D4 \|0-----------0---\|$/);
     await vscode.commands.executeCommand('undo');
     await waitFor(() => editor.document.getText() === lantern, 'undo');
-    goTo(editor, 2, 0);
+    await goTo(editor, 2, 0);
     assert.match(await run(editor, 'insertBeat'), /^There are no bars here/);
-    goTo(editor, 4);
+    await goTo(editor, 4);
     assert.match(await run(editor, 'removeColumn'), /^Something stands in this column/);
     assert.match(await run(editor, 'splitSystem'), /^The system begins with this bar already/);
     assert.match(await run(editor, 'joinSystems'), /^No system follows/);
