@@ -196,8 +196,7 @@ class CellReader {
   }
 
   private blank(kind: NoteKind, token: Token, fret: number | undefined): Building {
-    // Only the first note inside a bracket stands at it.
-    const opening = this.bracket && this.isFirstIn(this.bracket) ? this.bracket : undefined;
+    const opening = this.bracket && this.opens(this.bracket, token) ? this.bracket : undefined;
     return {
       kind,
       firstColumn: token.column,
@@ -215,9 +214,11 @@ class CellReader {
     };
   }
 
-  private isFirstIn(bracket: Token): boolean {
+  /** Only the first note inside a bracket stands at it, and none that dashes or a bar sign part from it. */
+  private opens(bracket: Token, token: Token): boolean {
     const last = this.notes.at(-1);
-    return !last || last.start < bracket.start;
+    if (last && last.start >= bracket.start) return false;
+    return /^[hptr/\\~]*$/.test(this.line.text.slice(bracket.end, token.start));
   }
 
   private addNote(note: Building): void {

@@ -47,10 +47,12 @@ function waysToWriteDigit(line: StringLine, offset: number, digit: string): Ways
   const { text } = line;
   const column = columnOf(line, offset);
   const length = Math.max(1, digitsAbout(text, offset).after);
+  // Behind `7b7.` it makes an amount of what was a bend and a stop.
+  const point = /[<b]\d{1,2}\.$/.exec(text.slice(0, offset))?.[0].length ?? 0;
   const own = {
     column,
-    before: { start: column, end: column + length },
-    after: { start: column, end: column + 1 },
+    before: { start: column - point, end: column + length },
+    after: { start: column - point, end: column + 1 },
   };
   if (isDigit(text[offset + length])) return [{ ...own, signs: `${digit}-`, added: column + 1 }];
   return overNumber(own, digit, length);
@@ -73,7 +75,22 @@ function waysToWriteSign(line: StringLine, offset: number, sign: string): Ways {
     after: { start: columnOf(line, cell.start), end: columnOf(line, cell.end) },
   };
   if (before > 0 && after > 0 && sign === '-') return takeSecond(own);
-  return overNumber(own, sign, length);
+  const ways = overNumber(own, sign, length);
+  return sign === 'r' && length === 1 ? [...ways, ...waysToRelease(line, offset, own)] : ways;
+}
+
+/** A release takes the next number of its bar, also over dashes; where that is a note, it gets the bent fret behind it. */
+function waysToRelease(
+  { text }: StringLine,
+  offset: number,
+  own: Pick<Draft, 'column' | 'before' | 'after'>,
+): Draft[] {
+  const fret = /(\d{1,2})p?b[\d./]*$/.exec(text.slice(0, offset))?.[1];
+  if (fret === undefined || !isDash(text[offset + 1]) || !isDash(text[offset + 2])) return [];
+  const { column, before, after } = own;
+  const signs = `r${fret}`;
+  const room = fret.length > 1 ? { added: column + 2 } : {};
+  return [{ column, signs, before, after: { ...after, end: after.end + signs.length }, ...room }];
 }
 
 /**

@@ -96,8 +96,14 @@ function sameStops(old: SystemReading, now: SystemReading, touched: Touched): bo
 /** What was not touched, line by line from left to right. */
 function apart<T extends NoteReading | StopReading>(all: readonly T[], line: number, span: TextSpan): T[] {
   return all
-    .filter((one) => one.line !== line || !overlaps(one, span))
+    .filter((one) => one.line !== line || !overlaps(ownSpan(one), span))
     .sort((a, b) => a.line - b.line || a.start - b.start);
+}
+
+/** A note without the signs about its number: `(5-)` reaches over dashes to its bracket. */
+function ownSpan(one: NoteReading | StopReading): TextSpan {
+  if (!('numberStart' in one)) return one;
+  return { start: one.numberStart, end: one.kind === 'artificial-harmonic' ? one.end : one.numberEnd };
 }
 
 function sameMarks({ rows: old }: SystemReading, { rows: now }: SystemReading): boolean {

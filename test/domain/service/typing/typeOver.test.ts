@@ -84,6 +84,42 @@ const rows: readonly Row[] = [
     keys: '3',
     to: '--3<|>-------------|',
   },
+  {
+    what: 'a bracket is written though a note follows on its string',
+    from: '----<|>------5-----|',
+    keys: '(7)',
+    to: '----(7)<|>---5-----|',
+  },
+  {
+    what: 'a note is taken out of its bracket',
+    from: '----(5-<|>7)-------|',
+    keys: '⌦',
+    to: '----(5-<|>-)-------|',
+  },
+  {
+    what: 'a bend to a pitch between',
+    from: '----<|>--------5---|',
+    keys: '7b7.25',
+    to: '----7b7.25<|>--5---|',
+  },
+  {
+    what: 'a release keeps the next note of its bar',
+    from: '----7b9<|>-----5---|',
+    keys: 'r',
+    to: '----7b9r<|>7---5---|',
+  },
+  {
+    what: 'a release to a fret of its own',
+    from: '----7b9<|>-----5---|',
+    keys: 'r6',
+    to: '----7b9r6<|>---5---|',
+  },
+  {
+    what: 'a release with no note behind it is only its sign',
+    from: '----7b9<|>---------|',
+    keys: 'r',
+    to: '----7b9r<|>--------|',
+  },
   { what: 'Space steps on', from: '----<|>5-----------|', keys: ' ', to: '----5<|>-----------|' },
 ];
 
