@@ -31,7 +31,16 @@ const SEEDS = isLong ? [1, 2, 3, 4, 5] : [1];
 const GAPS = has('--late') ? [0] : [50, 10, 0];
 const FILE = 'harbour.pegbox';
 /** Signs whose keys have to be named to be pressed as a hand does. @type {Record<string, string>} */
-const NAMES = { '.': 'Period', '~': 'Shift+Backquote' };
+const NAMES = {
+  '.': 'Period',
+  '~': 'Shift+Backquote',
+  '/': 'Slash',
+  '\\': 'Backslash',
+  '(': 'Shift+Digit9',
+  ')': 'Shift+Digit0',
+  '<': 'Shift+Comma',
+  '>': 'Shift+Period',
+};
 
 const passing = mkdtempSync(path.join(tmpdir(), 'pegbox-keys-'));
 const folder = path.join(passing, 'workspace');
@@ -45,6 +54,12 @@ let failed = 0;
 /** @type {Page | undefined} */
 let openedPage;
 
+/** What the page shows when something failed, where `PEGBOX_PICTURE` names a file for it. */
+async function picture() {
+  const file = process.env['PEGBOX_PICTURE'];
+  if (file) await openedPage?.screenshot({ path: file });
+}
+
 /** @param {string} what @param {() => Promise<void>} check */
 async function it(what, check) {
   try {
@@ -53,8 +68,7 @@ async function it(what, check) {
     console.log(`  ✔ ${what}`);
   } catch (error) {
     failed++;
-    const picture = process.env['PEGBOX_PICTURE'];
-    if (picture) await openedPage?.screenshot({ path: picture });
+    await picture();
     console.log(`  ✖ ${what}\n${error instanceof Error ? error.message : String(error)}`);
   }
 }
@@ -67,7 +81,11 @@ async function start() {
     closing.push(stop);
     return address;
   }
-  const host = await startNodeHost({ forTests: true });
+  // A page names one extension under development; the other one is installed.
+  const extensionsDir = path.join(passing, 'extensions');
+  if (has('--other'))
+    cpSync(other, path.join(extensionsDir, 'pegbox-tests.owns-type-0.0.1'), { recursive: true });
+  const host = await startNodeHost({ forTests: true, ...(has('--other') && { extensionsDir }) });
   closing.push(() => host.stop());
   let { port } = host;
   if (has('--late')) {
@@ -75,8 +93,7 @@ async function start() {
     closing.push(late.stop);
     port = late.port;
   }
-  const extensions = [linkExtension(passing), ...(has('--other') ? [other] : [])];
-  return pageAddress({ ...host, port }, { folder, extensions });
+  return pageAddress({ ...host, port }, { folder, extensions: [linkExtension(passing)] });
 }
 
 /** Waits until the page shows a text. @param {Page} page @param {string} text @param {number} [patience] */
@@ -102,10 +119,22 @@ async function anew(page) {
 
 /** @param {Page} page @param {string[]} keys @param {number} gap */
 async function press(page, keys, gap) {
+  const raw = await page.context().newCDPSession(page);
   for (const key of keys) {
-    await page.keyboard.press(NAMES[key] ?? key);
+    if (key.startsWith('Numpad')) await pressOnPad(raw, key);
+    else await page.keyboard.press(NAMES[key] ?? key);
     if (gap > 0) await page.waitForTimeout(gap);
   }
+  await raw.detach();
+}
+
+/** A key of the number pad while it writes numbers. @param {import('playwright-core').CDPSession} raw @param {string} code */
+async function pressOnPad(raw, code) {
+  const text = code === 'NumpadSubtract' ? '-' : code.slice(-1);
+  const windowsVirtualKeyCode = text === '-' ? 109 : 96 + Number(text);
+  const key = { code, key: text, windowsVirtualKeyCode, location: 3, isKeypad: true };
+  await raw.send('Input.dispatchKeyEvent', { type: 'keyDown', text, ...key });
+  await raw.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key });
 }
 
 /** @param {Page} page */
@@ -189,6 +218,7 @@ try {
   else await tests(page);
 } catch (error) {
   failed++;
+  await picture();
   console.error(error instanceof Error ? error.message : error);
 } finally {
   for (const close of closing.reverse()) await close();

@@ -8,6 +8,9 @@ const STRING_LINE = /^[A-G]\d +\|/;
 const digit = (/** @type {string | undefined} */ sign) =>
   sign !== undefined && sign >= '0' && sign <= '9' && sign.length === 1;
 
+/** What a key writes; keys of the number pad write what the others do. @param {string} key */
+const signOf = (key) => (key === 'NumpadSubtract' ? '-' : key.replace(/^Numpad(?=\d$)/, ''));
+
 export class PlainModel {
   /** @type {string[]} */
   lines;
@@ -23,6 +26,8 @@ export class PlainModel {
   origin = 0;
   /** Edits of the staff so far. */
   edits = 0;
+  /** Whether a column was put or taken between two signs. */
+  touched = false;
 
   /** @param {string} text @param {number} line @param {number} character */
   constructor(text, line, character) {
@@ -59,8 +64,9 @@ export class PlainModel {
     return { lines: [...this.lines], line: this.line, character: this.character };
   }
 
-  /** Whether a key is one that this model has a rule for, where the cursor stands. @param {string} key */
-  knows(key) {
+  /** Whether a key is one that this model has a rule for, where the cursor stands. @param {string} given */
+  knows(given) {
+    const key = signOf(given);
     const isCount = this.own.startsWith('count');
     const inLabel = this.bar >= 0 && this.character <= this.bar;
     switch (key) {
@@ -86,28 +92,55 @@ export class PlainModel {
         if (isCount || inLabel) return false;
         // Prose stays prose: nothing is put before it, and no sign that could make a field of it.
         if (this.bar < 0) return this.line > 1 && this.character > 1 && this.own.length > 0;
-        return this.character < this.own.length - 1 && !this.isUnderSecond(key) && !this.opensWith(key);
+        return this.character < this.own.length - 1 && !this.hasNoRule(key) && !this.opensWith(key);
     }
   }
 
   /**
-   * Whether a sign would come to stand in a column that no count names, such as one of second digits: it may begin together
-   * with what stands beside it, and no plain rule says what that does to the time of others.
+   * Whether the column that a key adds or takes parts or joins signs of another string: only reading them says whether they
+   * mean the same then. @param {string} key
+   */
+  asksForReading(key) {
+    const trial = new PlainModel(this.text, this.line, this.character);
+    trial.press(key);
+    return trial.touched || trial.isChained();
+  }
+
+  /** Whether another note stands behind the bracket of a bracketed one: which of them moves to the other is to be read. */
+  isChained() {
+    if (this.bar < 0) return false;
+    const { first, last } = this.system();
+    const lines = this.lines.slice(first + 1, last + 1);
+    return lines.some((line, own) =>
+      [...line.matchAll(/[(<][hpt/\\~<(]*(?:\d+|x)/g)].some(({ 0: signs, index }) =>
+        [...signs].some(
+          (_, i) => i > 0 && lines.some((other, k) => k !== own && /[\dx(<]/.test(other[index + i] ?? '')),
+        ),
+      ),
+    );
+  }
+
+  /**
+   * Whether no plain rule says what a sign does here. In a column that no count names, such as one of second digits, it may
+   * begin together with what stands beside it, and others with it.
    * @param {string} key
    */
-  isUnderSecond(key) {
+  hasNoRule(key) {
     const at = this.own[this.character] === '|' ? this.character + 1 : this.character;
+    // In place of a bend's sign, its amount would become a note.
+    if (digit(key) && /[b.]/.test(this.own[at] ?? '') && digit(this.own[at + 1])) return true;
     const isNamed = this.lines[this.system().first]?.[at] !== ' ';
     return !isNamed && key !== '-' && !(digit(key) && digit(this.own[at - 1]));
   }
 
   /** Whether a line would begin with a sign that only a note can follow: it would be no string line. @param {string} key */
   opensWith(key) {
-    return this.character === this.bar + 1 && /[hp~.trb/\\]/.test(key);
+    return this.character === this.bar + 1 && /[hp~trb<>)]/.test(key);
   }
 
-  /** @param {string} key */
-  press(key) {
+  /** @param {string} given */
+  press(given) {
+    const key = signOf(given);
     this.origin = this.character;
     switch (key) {
       case 'ArrowLeft':
@@ -188,8 +221,15 @@ export class PlainModel {
     const { first, last } = this.system();
     for (let i = first; i <= last; i++) {
       const line = this.lines[i] ?? '';
+      if (i !== this.line) this.noteSigns(line, at - 1, at);
       this.lines[i] = line.slice(0, at) + (line.startsWith('count') ? ' ' : '-') + line.slice(at);
     }
+  }
+
+  /** @param {string} line @param {number} left @param {number} right */
+  noteSigns(line, left, right) {
+    const isSign = (/** @type {number} */ at) => !'-|'.includes(line[at] ?? '-');
+    if (!line.startsWith('count') && isSign(left) && isSign(right)) this.touched = true;
   }
 
   /** Takes a column out where nothing stands in it. @param {number} at */
@@ -204,6 +244,7 @@ export class PlainModel {
     }
     for (let i = first; i <= last; i++) {
       const line = this.lines[i] ?? '';
+      this.noteSigns(line, at - 1, at + 1);
       this.lines[i] = line.slice(0, at) + line.slice(at + 1);
     }
   }
@@ -254,12 +295,16 @@ export class PlainModel {
   /** @param {string} sign @param {number} at */
   join(sign, at) {
     const first = this.own[at - 1] ?? '';
+    const isFree = this.own[at] === '-' && !digit(this.own[at + 1]);
+    // Behind the point of a harmonic or a bend come as many as one likes, and a harmonic's digits are no fret's.
+    if (/[<b]\d{1,2}\.\d+$/.test(this.own.slice(0, at)) && isFree)
+      return this.step(() => this.set(at, sign), at + 1);
     if (digit(this.own[at - 2]) || first === '0' || Number(first + sign) > 36) return;
     const here = this.own[at];
     if (digit(here)) return this.step(() => this.set(at, sign), at + 1);
     // A column that no count names was made for a second digit: there is room, unless something else stands there.
     const count = this.lines[this.system().first] ?? '';
-    const isRoom = (count[at] === ' ' || count[at - 1] === ' ') && here === '-' && !digit(this.own[at + 1]);
+    const isRoom = isFree && (count[at] === ' ' || count[at - 1] === ' ' || this.own[at - 2] === '<');
     // A column put there would part another fret's digits.
     if (!isRoom && this.secondElsewhere(at)) return;
     this.step(() => {
@@ -304,13 +349,18 @@ export function random(seed) {
 const KEYS = [
   ...'0123456789012312',
   ...'hpx.-~x',
+  ...'//\\\\bb((()<<>>',
   ...Array(5).fill('ArrowRight'),
   ...Array(5).fill('ArrowLeft'),
   ...Array(4).fill('ArrowUp'),
   ...Array(4).fill('ArrowDown'),
   ...Array(4).fill('Backspace'),
   ...Array(2).fill('Control+z'),
-  'Delete',
+  ...Array(3).fill('Delete'),
+  'Home',
+  'End',
+  ...[...'0123456789'].map((digit) => `Numpad${digit}`),
+  'NumpadSubtract',
 ];
 
 /**
@@ -321,6 +371,6 @@ const KEYS = [
 export function nextKey(model, next) {
   for (;;) {
     const key = KEYS[Math.floor(next() * KEYS.length)] ?? '';
-    if (model.knows(key)) return key;
+    if (model.knows(key) && (model.bar < 0 || key.length > 9 || !model.asksForReading(key))) return key;
   }
 }
