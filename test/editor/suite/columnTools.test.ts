@@ -1,5 +1,6 @@
 import { assert } from 'chai';
 import * as vscode from 'vscode';
+import { cursorTo } from './cursorTo';
 import { closeTabs, lantern, newTab } from './newTab';
 import { waitFor } from './waitFor';
 
@@ -16,20 +17,8 @@ async function run(editor: vscode.TextEditor, command: string, given: object = {
   return outcome?.error ?? editor.document.lineAt(TOP).text;
 }
 
-/** Moves the cursor, and waits until the window says so too: until then it may tell of where the cursor was before. */
-async function goTo(editor: vscode.TextEditor, character: number, line = TOP): Promise<void> {
-  const place = new vscode.Position(line, character);
-  if (editor.selection.isEmpty && editor.selection.active.isEqual(place)) return;
-  let listening: vscode.Disposable | undefined;
-  const moved = new Promise<void>((resolve) => {
-    listening = vscode.window.onDidChangeTextEditorSelection(({ selections }) => {
-      if (selections[0]?.active.isEqual(place)) resolve();
-    });
-  });
-  editor.selection = new vscode.Selection(place, place);
-  await moved;
-  listening?.dispose();
-}
+const goTo = (editor: vscode.TextEditor, character: number, line = TOP): Promise<void> =>
+  cursorTo(editor, line, character);
 
 /** What each command that needs no more than a cursor makes of the line of string 1, and where the cursor is then. */
 const CASES: readonly (readonly [command: string, cursor: number, line: string, goesOn: number])[] = [
