@@ -37,8 +37,3 @@ export async function saveFile(
   await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
   return file;
 }
-
-/** The last part of a file's address, as people call it. */
-export function fileName({ path }: vscode.Uri): string {
-  return path.slice(path.lastIndexOf('/') + 1);
-}

@@ -5,7 +5,8 @@ import { refuse } from '../applyChange';
 import { rangeOf } from '../changeCommand';
 import { ChartPage } from '../chartPage';
 import { plainRange } from '../ranges';
-import { fileName, saveFile } from '../saveFile';
+import { fileName } from '../fileName';
+import { saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import { apartFromTarget, findTarget } from '../target';
 

@@ -7,7 +7,7 @@ import type { HelpPages } from '../helpPages';
 import { savedText } from '../library/sendFiles';
 import { walk } from '../library/walk';
 import { pick } from '../pick';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 import type { ServerRequests } from '../serverRequests';
 import { showComparison } from '../showComparison';
 import { findTarget } from '../target';

@@ -7,7 +7,7 @@ import type { GitExports } from '../git/gitApi';
 import { keptFile, textIn, versionsOf, type GitVersion } from '../git/gitVersions';
 import type { HelpPages } from '../helpPages';
 import { pick } from '../pick';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 import type { ServerRequests } from '../serverRequests';
 import { showComparison } from '../showComparison';
 import { findTarget } from '../target';

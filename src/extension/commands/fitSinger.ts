@@ -7,7 +7,7 @@ import { rangeOf, type ChangeTools } from '../changeCommand';
 import { FollowedRange } from '../followedRange';
 import type { HelpPages } from '../helpPages';
 import { pick } from '../pick';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 import { plainRange } from '../ranges';
 import type { RequestedChange } from '../requestedChange';
 import { singerPage } from '../singerPage';

@@ -4,7 +4,7 @@ import type { ServiceError } from '../../service/serviceApi';
 import type { RingingAnswer } from '../../service/ringing/ringingAnswer';
 import { refuse } from '../applyChange';
 import type { HelpPages } from '../helpPages';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 import { plainPosition, plainRange } from '../ranges';
 import { ringingPage } from '../ringingPage';
 import type { ServerRequests } from '../serverRequests';

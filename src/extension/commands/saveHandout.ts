@@ -3,7 +3,8 @@ import { REQUESTS } from '../../server/requests';
 import { refuse } from '../applyChange';
 import { pick } from '../pick';
 import { askedAt } from '../ranges';
-import { fileName, saveFile } from '../saveFile';
+import { fileName } from '../fileName';
+import { saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import type { LastPlace } from '../views/lastPlace';
 

@@ -9,7 +9,7 @@ import { FollowedRange } from '../followedRange';
 import type { HelpPages } from '../helpPages';
 import { pick } from '../pick';
 import { pickPassage } from '../pickPassage';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 import { plainRange } from '../ranges';
 import { suitPage } from '../suitPage';
 import { costText, moveText, retuningText, ringText, suitedName } from '../suitText';

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import type { FileFound } from '../../server/requests';
 import type { FoundPassage } from '../../service/find/findAnswer';
-import { fileName } from '../saveFile';
+import { fileName } from '../fileName';
 import { toRange } from '../ranges';
 
 /** What was looked for and found. */

@@ -3,7 +3,7 @@ import { REQUESTS, type LibraryAnswer } from '../../server/requests';
 import { groupFiles, GROUPINGS, type Grouping, type LibraryGroup } from '../../service/library/grouping';
 import type { LibraryEntry } from '../../service/library/libraryAnswer';
 import { pick } from '../pick';
-import { fileName } from '../saveFile';
+import { fileName } from '../fileName';
 import type { ServerRequests } from '../serverRequests';
 import { sendFiles } from './sendFiles';
 import { walk } from './walk';

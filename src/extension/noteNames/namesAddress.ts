@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { fileName } from '../preview/previewAddress';
+import { fileName } from '../fileName';
 
 /** The scheme of texts with note names in place of frets. Read only. */
 export const NAMES_SCHEME = 'pegbox-names';

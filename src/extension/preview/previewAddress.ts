@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { fileName } from '../fileName';
 
 /** The scheme of the two texts of a preview. Documents of it are read only and stand in no folder. */
 export const PREVIEW_SCHEME = 'pegbox-preview';
@@ -21,9 +22,4 @@ export function previewAddresses(
   const address = (side: string): vscode.Uri =>
     vscode.Uri.from({ scheme, path: `/${side}/${name}`, query: String(number) });
   return { before: address('before'), after: address('after') };
-}
-
-/** The name of a file without its folders. */
-export function fileName({ path }: vscode.Uri): string {
-  return path.slice(path.lastIndexOf('/') + 1);
 }

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { countsText, isGrave } from '../reportText';
-import { fileName } from './previewAddress';
+import { fileName } from '../fileName';
 import type { Preview } from './preview';
 
 /** What is said of a preview, for as long as it is looked at. */

@@ -6,7 +6,8 @@ import type { ReportPages } from '../reportPages';
 import { isGrave } from '../reportText';
 import type { RequestedChange } from '../requestedChange';
 import { Preview } from './preview';
-import { fileName, PREVIEW_SCHEME, previewAddresses } from './previewAddress';
+import { fileName } from '../fileName';
+import { PREVIEW_SCHEME, previewAddresses } from './previewAddress';
 import { SummaryItem } from './previewSummary';
 import { tabsShowing, textsOf } from './previewTabs';
 

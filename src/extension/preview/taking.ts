@@ -9,7 +9,7 @@ import type { ServerRequests } from '../serverRequests';
 import { closestVariant } from './closestVariant';
 import { common } from './movedRange';
 import type { Preview } from './preview';
-import { fileName } from './previewAddress';
+import { fileName } from '../fileName';
 import type { Previews } from './previews';
 import { showWhereItIs } from './previewTabs';
 

@@ -8,7 +8,8 @@ import {
   type ToShapes,
 } from '../../views/messages/shapesMessages';
 import { askedAt } from '../ranges';
-import { fileName, saveFile } from '../saveFile';
+import { fileName } from '../fileName';
+import { saveFile } from '../saveFile';
 import type { ServerRequests } from '../serverRequests';
 import { Follower } from './follower';
 import { readFrets } from './fretsText';
