@@ -89,36 +89,54 @@ const PATIENCE = 60_000;
 /**
  * Waits for a condition.
  * @param {() => Promise<unknown>} condition
- * @throws {Error} when it has not come true in a minute
+ * @param {number} [patience] how long it is waited for, in milliseconds
+ * @throws {Error} when it has not come true by then
  */
-export async function until(condition) {
-  for (const end = Date.now() + PATIENCE; Date.now() < end;) {
+export async function until(condition, patience = PATIENCE) {
+  for (const end = Date.now() + patience; Date.now() < end;) {
     if (await condition()) return;
     await new Promise((resolve) => setTimeout(resolve, 40));
   }
-  throw new Error(`This did not come true in ${PATIENCE / 1000} s: ${condition.toString()}`);
+  throw new Error(`This did not come true in ${patience / 1000} s: ${condition.toString()}`);
 }
 
 /**
- * Waits until the editor has put away what a panel remembers, or what it remembers of its own state. In a browser it does so every few seconds only, since a page
+ * Waits until the editor has put away what a panel remembers, or what it remembers of its own state. In a browser it does
+ * so every few seconds only, since a page
  * that is reloaded has no time left for it.
  * @param {Page} page
  * @param {RegExp} text that stands in what is remembered; quotes have backslashes before them there
+ * @param {number} [patience] how long it is waited for, in milliseconds
  */
-export async function untilKept(page, text) {
-  // Every five seconds when the page has nothing to do, which may take a while on a busy machine.
-  await until(() => isKept(page, text));
+export async function untilKept(page, text, patience = PATIENCE) {
+  // Every five seconds when the page has the focus and nothing to do, which may take a while on a busy machine.
+  await page.bringToFront();
+  await until(() => isKept(page, text), patience).catch(async (error) => {
+    throw new Error(`${error.message}\nKept is: ${await keptValues(page)}`);
+  });
 }
 
 /** @param {Page} page @param {RegExp} text */
 async function isKept(page, text) {
-  return page.evaluate(async (wanted) => {
+  return (await kept(page)).some((value) => text.test(value));
+}
+
+/** What is kept of the extension's pages, for whoever looks for why something is not. @param {Page} page */
+async function keptValues(page) {
+  return (await kept(page)).filter((value) => /webviewState|scroll/.test(value)).join('\n');
+}
+
+/** All that the editor keeps in this browser, as text. @param {Page} page @returns {Promise<string[]>} */
+async function kept(page) {
+  return page.evaluate(async () => {
     /** @template T @param {IDBRequest<T>} request @returns {Promise<T>} */
     const answer = (request) =>
       new Promise((resolve, reject) => {
         request.onsuccess = () => resolve(request.result);
         request.onerror = () => reject(request.error ?? new Error('no answer'));
       });
+    /** @type {string[]} */
+    const all = [];
     for (const { name } of await globalThis.indexedDB.databases()) {
       if (!name?.startsWith('vscode-web-state-db')) continue;
       const store = await answer(globalThis.indexedDB.open(name));
@@ -126,10 +144,10 @@ async function isKept(page, text) {
       const values =
         table === undefined ? [] : await answer(store.transaction(table).objectStore(table).getAll());
       store.close();
-      if (values.some((value) => typeof value === 'string' && new RegExp(wanted).test(value))) return true;
+      all.push(...values.filter((value) => typeof value === 'string'));
     }
-    return false;
-  }, text.source);
+    return all;
+  });
 }
 
 /** Kinds of theme as a page is told them, and a theme of each by its name in the editor's list. */
