@@ -111,7 +111,6 @@ describe('The tuning sheet', () => {
 
   it('is there again after a reload of the window, as it was', async () => {
     // The page has the focus, so that no tab is active.
-    await view.locator('summary').first().focus();
     // As far down as the page goes; again where the page was drawn anew meanwhile, which takes it elsewhere.
     let scroll = 0;
     await until(async () => {
@@ -123,7 +122,7 @@ describe('The tuning sheet', () => {
         }
         return Math.round(window.scrollY);
       });
-      return untilKept(page, new RegExp(`scroll\\\\*":${scroll}\\D`), 15_000).then(
+      return untilKept(page, new RegExp(`Strings.*scroll\\\\*":${scroll}\\D`), 15_000).then(
         () => true,
         () => false,
       );
